@@ -1,0 +1,310 @@
+"""Forward chaining: told and measured facts to findings, stops, cautions and notes.
+
+The only importer of experta. Rules are monotone (actions only add); the rules that can fire are
+selected first and an engine is built of those alone, so the cost does not grow with the size of
+the knowledge. The result is sorted, so that the same facts give the same bytes in any order.
+"""
+
+from __future__ import annotations
+
+import inspect
+import itertools
+import logging
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from diagnose.book.conditions import Condition, FactValue, Number, holds
+from diagnose.book.model import Book, Conclusion, Rule
+from diagnose.physics.catalogue import calculation
+from diagnose.physics.quantities import QuantityError, read_quantity
+
+FIRES_ABOVE = 0.05
+
+
+@dataclass(frozen=True, order=True)
+class Step:
+    """One firing: the rule, how deep in the chain, the facts it stood on, what it concluded."""
+
+    depth: int
+    rule: str
+    concluded: str  # fact, "stop:id", "note" or "caution:id"
+    value: str
+    degree: float
+    from_facts: tuple[str, ...] = field(compare=False, default=())
+
+
+@dataclass(frozen=True)
+class Deduced:
+    """All that follows from the facts told."""
+
+    words: Mapping[str, Mapping[str, float]]  # finding -> value -> degree
+    numbers: Mapping[str, Number]
+    stops: Mapping[str, float]
+    notes: tuple[tuple[str, str], ...]  # (rule, text)
+    cautions: tuple[str, ...]
+    trace: tuple[Step, ...]
+    could_not: tuple[tuple[str, str], ...] = ()  # (rule, why its sum could not be done)
+
+
+def deduce(book: Book, told: Mapping[str, FactValue]) -> Deduced:
+    """Run the rules of the book over the told facts."""
+    chosen = select(book, told)
+    run = _Run(book, dict(told))
+    if chosen:
+        _drive(run, chosen)
+    return run.result()
+
+
+def select(book: Book, told: Mapping[str, FactValue]) -> tuple[Rule, ...]:
+    """The rules whose facts are all known or could be worked out by others selected."""
+    known = set(told)
+    chosen: dict[str, Rule] = {}
+    growing = True
+    while growing:
+        growing = False
+        for rule in book.rules.values():
+            if rule.id not in chosen and set(needed(rule)) <= known:
+                chosen[rule.id] = rule
+                known |= set(offered(rule))
+                growing = True
+    return tuple(chosen[k] for k in sorted(chosen))
+
+
+def needed(rule: Rule) -> tuple[str, ...]:
+    """Names of the facts a rule cannot fire without, in order."""
+    names = list(rule.when.facts)
+    if rule.work_out is not None:
+        names += [f for f in rule.work_out.inputs.values() if _is_fact(f)]
+    return tuple(dict.fromkeys(names))
+
+
+def offered(rule: Rule) -> tuple[str, ...]:
+    """Names of the facts a rule may add."""
+    names = [c.finding for c in rule.then if c.finding]
+    if rule.work_out is not None:
+        names.append(rule.work_out.gives)
+    return tuple(names)
+
+
+def _is_fact(text: str) -> bool:
+    return not text[:1].isdigit() and text[:1] not in "-.+"
+
+
+class _Run:
+    """What one run collects. Actions only record here; nothing is computed inside a match."""
+
+    def __init__(self, book: Book, told: dict[str, FactValue]) -> None:
+        self.book = book
+        self.told = told
+        self.words: dict[str, dict[str, float]] = {}
+        self.numbers: dict[str, Number] = {}
+        self.stops: dict[str, float] = {}
+        self.notes: set[tuple[str, str]] = set()
+        self.cautions: set[str] = set()
+        self.could_not: set[tuple[str, str]] = set()
+        self.steps: dict[tuple[str, str, str], Step] = {}
+        self.depth: dict[str, int] = dict.fromkeys(told, 0)
+
+    def degree_of(self, facts: Mapping[str, FactValue]) -> float:
+        """How sure the facts themselves are: worked-out findings carry their own degree."""
+        result = 1.0
+        for name, value in facts.items():
+            if name not in self.told and isinstance(value, str):
+                result *= self.words.get(name, {}).get(value, 1.0)
+        return result
+
+    def record(self, rule: Rule, made: Conclusion, degree: float, facts: Iterable[str]) -> None:
+        depth = 1 + max((self.depth.get(f, 0) for f in facts), default=0)
+        kind, value = _label(made)
+        if made.finding:
+            values = self.words.setdefault(made.finding, {})
+            values[made.is_] = max(degree, values.get(made.is_, 0.0))
+            self.depth[made.finding] = max(depth, self.depth.get(made.finding, 0))
+        elif made.stop:
+            self.stops[made.stop] = max(degree, self.stops.get(made.stop, 0.0))
+        elif made.note:
+            self.notes.add((rule.id, made.note))
+        else:
+            self.cautions.add(made.caution)
+        self.keep(Step(depth, rule.id, kind, value, degree, tuple(sorted(facts))))
+
+    def keep(self, step: Step) -> None:
+        key = (step.rule, step.concluded, step.value)
+        old = self.steps.get(key)
+        if old is None or step.degree > old.degree:
+            self.steps[key] = step
+
+    def result(self) -> Deduced:
+        return Deduced(
+            {k: dict(sorted(v.items())) for k, v in sorted(self.words.items())},
+            dict(sorted(self.numbers.items())),
+            dict(sorted(self.stops.items())),
+            tuple(sorted(self.notes)),
+            tuple(sorted(self.cautions)),
+            tuple(sorted(self.steps.values())),
+            tuple(sorted(self.could_not)),
+        )
+
+
+def _label(made: Conclusion) -> tuple[str, str]:
+    if made.finding:
+        return made.finding, made.is_
+    if made.stop:
+        return f"stop:{made.stop}", ""
+    if made.note:
+        return "note", made.note
+    return f"caution:{made.caution}", ""
+
+
+def _conclude(run: _Run, rule: Rule, facts: Mapping[str, FactValue]) -> list[tuple[str, FactValue]]:
+    """Fire one rule on the facts it matched; the new facts it adds."""
+    base = (holds(rule.when, facts) or 0.0) * run.degree_of(facts)
+    if base <= FIRES_ABOVE:
+        return []
+    added: list[tuple[str, FactValue]] = []
+    seen = dict(facts)
+    if rule.work_out is not None:
+        number = _work_out(run, rule, facts)
+        if number is None:
+            return []
+        seen[rule.work_out.gives] = number
+        run.numbers[rule.work_out.gives] = number
+        run.depth[rule.work_out.gives] = 1 + max((run.depth.get(f, 0) for f in facts), default=0)
+        run.keep(Step(run.depth[rule.work_out.gives], rule.id, rule.work_out.gives, "", base,
+                      tuple(sorted(facts))))  # fmt: skip
+        added.append((rule.work_out.gives, number))
+    for made in rule.then:
+        degree = base * (holds(made.condition, seen) or 0.0)
+        if degree > FIRES_ABOVE:
+            run.record(rule, made, degree, seen)
+            if made.finding:
+                added.append((made.finding, made.is_))
+    return added
+
+
+def _work_out(run: _Run, rule: Rule, facts: Mapping[str, FactValue]) -> Number | None:
+    """The named calculation at the values and at every corner of their ranges."""
+    work = rule.work_out
+    assert work is not None
+    calc = calculation(work.with_)
+    dimension = {i.name: i.dimension for i in calc.inputs}
+    ranges: dict[str, tuple[float, float, float]] = {}
+    try:
+        for name, fact in work.inputs.items():
+            ranges[name] = _range(fact, facts, dimension[name])
+        middle = calc.function(**{k: v[0] for k, v in ranges.items()})
+        wide = [k for k, v in ranges.items() if v[1] != v[2]]
+        corners = [middle]
+        for ends in itertools.product((1, 2), repeat=len(wide)):
+            pick = {k: v[0] for k, v in ranges.items()}
+            pick |= {k: ranges[k][e] for k, e in zip(wide, ends, strict=True)}
+            corners.append(calc.function(**pick))
+    except (ValueError, ZeroDivisionError) as error:
+        run.could_not.add((rule.id, str(error)))
+        return None
+    return Number(middle, min(corners), max(corners))
+
+
+def _range(fact: str, facts: Mapping[str, FactValue], dimension: str) -> tuple[float, float, float]:
+    if not _is_fact(fact):
+        try:
+            q = read_quantity(fact, dimension)
+        except QuantityError as error:
+            raise ValueError(str(error)) from error
+        return q.value, q.value - q.uncertainty, q.value + q.uncertainty
+    number = facts[fact]
+    if not isinstance(number, Number):
+        raise ValueError(f"{fact} is not a number")
+    return number.value, number.low, number.high
+
+
+# --- the experta side -----------------------------------------------------------------------
+
+
+def _experta() -> Any:
+    """Import experta with the name its pinned dependency wants, and without its log handler."""
+    import collections
+    import collections.abc
+
+    missing = not hasattr(collections, "Mapping")
+    handlers = list(logging.getLogger().handlers)
+    if missing:
+        collections.Mapping = collections.abc.Mapping  # type: ignore[attr-defined]
+    try:
+        import warnings
+
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore")
+            import experta
+    finally:
+        if missing:
+            del collections.Mapping  # type: ignore[attr-defined]
+    for handler in list(logging.getLogger().handlers):
+        if handler not in handlers:
+            logging.getLogger().removeHandler(handler)
+    logging.getLogger("experta").setLevel(logging.CRITICAL)
+    return experta
+
+
+_cache: dict[str, Any] = {}
+
+
+def warm_up() -> None:
+    """Import the rules engine ahead of need, while a person reads."""
+    if "Known" not in _cache:
+        experta = _experta()
+        _cache["experta"] = experta
+        _cache["Known"] = type("Known", (experta.Fact,), {})
+
+
+def _drive(run: _Run, chosen: tuple[Rule, ...]) -> None:
+    warm_up()
+    experta, known = _cache["experta"], _cache["Known"]
+    members = {
+        f"rule:{rule.id}": _engine_rule(experta, known, rule, len(chosen) - index)
+        for index, rule in enumerate(chosen)
+    }
+    engine = type("CaseEngine", (experta.KnowledgeEngine,), members)()
+    engine.collected = run
+    engine.reset()
+    facts = [known(name=n, value=v) for n, v in sorted(run.told.items(), key=lambda p: p[0])]
+    if facts:
+        engine.declare(*facts)
+    engine.run()
+
+
+def _engine_rule(experta: Any, known: Any, rule: Rule, salience: int) -> Any:
+    """The engine's rule for one of ours, kept so that the class alone is made anew."""
+    kept = _cache.setdefault("rules", {})
+    key = (rule, salience)
+    if key not in kept:
+        names = needed(rule)
+        binds = {f"v{i}": n for i, n in enumerate(names)}
+        patterns = [known(name=n, value=getattr(experta.MATCH, b)) for b, n in binds.items()]
+        tests = [experta.TEST(_make_test(rule.when, binds))] if rule.when.tests else []
+        kept[key] = (patterns + tests, _make_action(known, rule, binds))
+    parts, action = kept[key]
+    return experta.Rule(*parts, salience=salience)(action)
+
+
+def _make_test(condition: Condition, binds: Mapping[str, str]) -> Callable[..., bool]:
+    def test(**values: FactValue) -> bool:
+        return (holds(condition, {binds[k]: v for k, v in values.items()}) or 0.0) > FIRES_ABOVE
+
+    names = [b for b, n in binds.items() if n in condition.facts]
+    keyword = inspect.Parameter.KEYWORD_ONLY
+    test.__signature__ = inspect.Signature(  # type: ignore[attr-defined]
+        [inspect.Parameter(n, keyword) for n in names]
+    )
+    return test
+
+
+def _make_action(known: Any, rule: Rule, binds: Mapping[str, str]) -> Callable[..., None]:
+    def action(self: Any, **values: FactValue) -> None:
+        facts = {binds[k]: v for k, v in values.items() if k in binds}
+        added = _conclude(self.collected, rule, facts)
+        if added:
+            self.declare(*(known(name=n, value=v) for n, v in added))
+
+    return action

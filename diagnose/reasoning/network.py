@@ -1,0 +1,328 @@
+"""The belief network of one case: causes with their odds here, signs with their links, evidence.
+
+Pure assembly: gates, circumstances and trials are folded into priors and links, answers into one
+likelihood vector a sign. `belief.py` computes; nothing here knows how.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, replace
+
+from diagnose.book.conditions import FactValue, holds
+from diagnose.book.model import Book, Cause, Finding
+from diagnose.book.strengths import net_strengths
+from diagnose.reasoning.facts import Gathered
+from diagnose.reasoning.forward import Deduced
+
+UNLISTED = "unlisted"
+SURE = 0.98  # a worked-out finding at least this sure counts as told
+
+Vector = tuple[float, ...]
+
+
+@dataclass(frozen=True)
+class Node:
+    """One cause here: prior after circumstances, weights of reports on the cause itself, links.
+
+    `links` maps a sign to the chance of proposing each of its values, value 0 (nothing) first.
+    """
+
+    id: str
+    prior: float
+    there: float = 1.0  # likelihood of the reports when the cause is there
+    absent: float = 1.0
+    links: Mapping[str, Vector] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Network:
+    """Causes still possible, every sign's background, the complaint, the evidence.
+
+    `background` gives each sign's chance of each value with no cause; `unlisted` the links of
+    what the book does not list. `evidence` gives a likelihood for each value of a sign.
+    """
+
+    nodes: tuple[Node, ...]
+    background: Mapping[str, Vector]
+    unlisted_prior: float
+    unlisted: Mapping[str, Vector]
+    evidence: Mapping[str, Vector]
+    complaint: tuple[str, ...]
+    set_aside: tuple[str, ...] = ()
+
+    def node(self, cause: str) -> Node | None:
+        """The node of a cause, or None when it is ruled out here."""
+        return next((n for n in self.nodes if n.id == cause), None)
+
+
+@dataclass(frozen=True)
+class RuledOut:
+    """A cause that cannot be here, and why."""
+
+    cause: str
+    because: str
+
+
+def all_facts(gathered: Gathered, deduced: Deduced) -> dict[str, FactValue]:
+    """Every fact by name: told answers, worked-out numbers, findings at their surest value."""
+    facts: dict[str, FactValue] = {}
+    for finding, values in deduced.words.items():
+        facts[finding] = max(values, key=lambda v: (values[v], v))
+    facts |= deduced.numbers
+    facts |= {name: told.value for name, told in gathered.told.items()}
+    return facts
+
+
+def meanings(book: Book, gathered: Gathered) -> dict[str, dict[str, float]]:
+    """What the told answers mean by themselves: finding -> value -> how sure (1 or think-so)."""
+    out: dict[str, dict[str, float]] = {}
+    for name in sorted(gathered.told):
+        told, check = gathered.told[name], book.checks[name]
+        chosen = told.value if isinstance(told.value, frozenset) else {told.value}
+        for option in check.options:
+            if option.id in chosen and check.reports is None:
+                for finding, value in option.means.items():
+                    degree = 1.0 if told.sure else book.words.think_so
+                    out.setdefault(finding, {})[value] = degree
+    return out
+
+
+def build(
+    book: Book, complaint: tuple[str, ...], gathered: Gathered, deduced: Deduced
+) -> tuple[Network, tuple[RuledOut, ...]]:
+    """The network of the case as it stands."""
+    facts = all_facts(gathered, deduced)
+    backgrounds = {f.id: _background(f) for f in book.findings.values() if f.kind == "sign"}
+    nodes: list[Node] = []
+    out: list[RuledOut] = []
+    for cause in sorted(book.causes.values(), key=lambda c: c.id):
+        why = impossible(cause, facts)
+        if why is None:
+            nodes.append(_node(book, cause, facts, gathered))
+        else:
+            out.append(RuledOut(cause.id, why))
+    evidence = _evidence(book, complaint, gathered, deduced)
+    named, evidence = _sharpen(book, complaint, evidence)
+    unlisted = {s: _unlisted(book, b) for s, b in backgrounds.items()}
+    network = Network(
+        tuple(nodes), backgrounds, book.words.unlisted_prior, unlisted, evidence, named
+    )
+    return _tried(book, network, gathered), tuple(out)
+
+
+def impossible(cause: Cause, facts: Mapping[str, FactValue]) -> str | None:
+    """Why a cause cannot be here, or None; a gate on an unknown fact leaves it possible."""
+    for gate in cause.possible_when:
+        if holds(gate.when, facts) == 0.0:
+            return gate.because
+    return None
+
+
+def prior_of(book: Book, cause: Cause, facts: Mapping[str, FactValue]) -> float:
+    """The prior after circumstances: an odds factor each, the product kept within the limit."""
+    words = book.words
+    if cause.set_by:
+        rule = book.rules[cause.set_by]
+        degree = holds(rule.when, facts)
+        if degree is None and rule.then and rule.then[0].finding:
+            degree = 1.0 if facts.get(rule.then[0].finding) == rule.then[0].is_ else None
+        if degree is not None:
+            return words.set_low + (words.set_high - words.set_low) * degree
+    factor = 1.0
+    for shift in cause.more_likely_when:
+        degree = holds(shift.when, facts)
+        if degree:
+            factor *= shift.factor**degree
+    factor = min(words.odds_limit, max(1.0 / words.odds_limit, factor))
+    odds = factor * cause.prior / (1.0 - cause.prior)
+    return odds / (1.0 + odds)
+
+
+def circumstance_facts(book: Book) -> frozenset[str]:
+    """Every fact on which the odds or the possibility of some cause hang."""
+    names: set[str] = set()
+    for cause in book.causes.values():
+        conditions = [s.when for s in cause.more_likely_when]
+        conditions += [g.when for g in cause.possible_when]
+        if cause.set_by:
+            conditions.append(book.rules[cause.set_by].when)
+        names.update(f for c in conditions for f in c.facts)
+    return frozenset(names)
+
+
+def soft(size: int, value: int, sure: float) -> Vector:
+    """A likelihood that puts `sure` on one value and shares the rest among the others."""
+    if sure >= SURE:
+        return tuple(1.0 if k == value else 0.0 for k in range(size))
+    rest = (1.0 - sure) / max(1, size - 1)
+    return tuple(sure if k == value else rest for k in range(size))
+
+
+def hard(vector: Vector) -> int | None:
+    """The value an evidence vector is sure of, or None."""
+    alive = [k for k, weight in enumerate(vector) if weight > 0.0]
+    return alive[0] if len(alive) == 1 else None
+
+
+def _background(finding: Finding) -> Vector:
+    rest = [v.without_cause or 0.0 for v in finding.values[1:]]
+    return (1.0 - sum(rest), *rest)
+
+
+def _unlisted(book: Book, background: Vector) -> Vector:
+    share = book.words.unlisted_strength / (len(background) - 1)
+    return (1.0 - book.words.unlisted_strength, *([share] * (len(background) - 1)))
+
+
+def cause_links(book: Book, cause: Cause) -> dict[str, Vector]:
+    """Net chances of proposing each value of each sign the cause shows."""
+    totals: dict[str, dict[str, float]] = {}
+    for link in cause.shows:
+        totals.setdefault(link.finding, {})[link.value] = link.how_often
+    links: dict[str, Vector] = {}
+    for sign, by_value in totals.items():
+        values = book.findings[sign].values[1:]
+        net = net_strengths(
+            tuple(v.without_cause or 0.0 for v in values),
+            tuple(by_value.get(v.id) for v in values),
+        )
+        links[sign] = (1.0 - sum(net), *net)
+    return links
+
+
+def _node(book: Book, cause: Cause, facts: Mapping[str, FactValue], gathered: Gathered) -> Node:
+    there = absent = 1.0
+    for confirm in cause.be_sure:
+        told = gathered.told.get(confirm.check)
+        if told is None:
+            continue
+        yes = told.value == confirm.option
+        a = confirm.right_when_there if yes else 1.0 - confirm.right_when_there
+        b = 1.0 - confirm.right_when_not if yes else confirm.right_when_not
+        if not told.sure:
+            trust = book.words.think_so
+            a, b = trust * a + (1 - trust) * (1 - a), trust * b + (1 - trust) * (1 - b)
+        there, absent = there * a, absent * b
+    return Node(cause.id, prior_of(book, cause, facts), there, absent, cause_links(book, cause))
+
+
+def _evidence(
+    book: Book, complaint: tuple[str, ...], gathered: Gathered, deduced: Deduced
+) -> dict[str, Vector]:
+    evidence: dict[str, Vector] = {}
+    degrees = meanings(book, gathered)
+    for finding, values in deduced.words.items():
+        if finding not in degrees:
+            degrees[finding] = dict(values)
+    for name in sorted(degrees):
+        sign = book.findings.get(name)
+        if sign is not None and sign.kind == "sign":
+            evidence[name] = _vector(sign, degrees[name])
+    for name in sorted(gathered.told):
+        _report(book, gathered, name, evidence)
+    for symptom in complaint:
+        evidence[symptom] = (0.0, 1.0)
+    return dict(sorted(evidence.items()))
+
+
+def _vector(sign: Finding, degrees: Mapping[str, float]) -> Vector:
+    ids = sign.value_ids
+    if len(degrees) == 1:
+        ((value, degree),) = degrees.items()
+        return soft(len(ids), ids.index(value), degree)
+    left = max(0.0, 1.0 - sum(degrees.values()))
+    others = [v for v in ids if v not in degrees]
+    spread = left / len(others) if others else 0.0
+    return tuple(degrees.get(v, spread) for v in ids)
+
+
+def _report(book: Book, gathered: Gathered, name: str, evidence: dict[str, Vector]) -> None:
+    """A check that only reports a hidden sign multiplies its likelihood."""
+    check, told = book.checks[name], gathered.told[name]
+    if check.reports is None or hard(evidence.get(check.reports.finding, (1.0, 1.0))) is not None:
+        return
+    yes = told.value != check.options[0].id
+    report = check.reports
+    there = report.right_when_there if yes else 1.0 - report.right_when_there
+    absent = 1.0 - report.right_when_not if yes else report.right_when_not
+    if not told.sure:
+        trust = book.words.think_so
+        there = trust * there + (1 - trust) * (1 - there)
+        absent = trust * absent + (1 - trust) * (1 - absent)
+    old = evidence.get(report.finding, (1.0, 1.0))
+    evidence[report.finding] = (old[0] * absent, old[1] * there)
+
+
+def _sharpen(
+    book: Book, complaint: tuple[str, ...], evidence: Mapping[str, Vector]
+) -> tuple[tuple[str, ...], dict[str, Vector]]:
+    """A sharper sign that is known stands for the blunter one, in the complaint too."""
+    kept = dict(evidence)
+    named = list(complaint)
+    for sign in sorted(evidence):
+        blunter = book.findings[sign].sharpens
+        if not blunter or blunter not in kept:
+            continue
+        value = hard(evidence[sign])
+        if hard(kept[blunter]) == 0:  # no blunter sign, so no sharper one: nothing new
+            del kept[sign]
+        elif blunter not in complaint:
+            del kept[blunter]
+        elif value:
+            del kept[blunter]
+            named[named.index(blunter)] = sign
+    return tuple(dict.fromkeys(named)), kept
+
+
+def _tried(book: Book, network: Network, gathered: Gathered) -> Network:
+    """Fold in what was tried: each outcome is exact evidence on the cause it would cure."""
+    for _, entry, _ in gathered.read.tried:
+        cause = book.causes.get(entry.name)
+        if cause is None or network.node(entry.name) is None:
+            continue
+        network = _one_trial(network, cause.id, entry.outcome, cause.fix.cures)
+    return network
+
+
+def _one_trial(network: Network, cause: str, outcome: str, cures: float) -> Network:
+    if outcome == "same":
+        return _with_node(network, cause, lambda n: _weaker(n, network.complaint, 1.0 - cures))
+    if outcome == "gone and stays":
+        quiet = {s: _below(network, s) for s in network.complaint}
+        network = replace(network, evidence={**network.evidence, **quiet})
+        return _with_node(network, cause, lambda n: _certain(n, network.complaint))
+    if outcome in ("better", "gone and comes back"):
+        if outcome == "gone and comes back":
+            rest = {s: v for s, v in network.evidence.items() if s not in network.complaint}
+            network = replace(network, evidence=rest)
+        return _with_node(network, cause, lambda n: _certain(n, network.complaint))
+    return network
+
+
+def _below(network: Network, sign: str) -> Vector:
+    """The complaint's sign not made by anything else: only values less striking than seen."""
+    vector = network.evidence.get(sign, (1.0,) * len(network.background[sign]))
+    seen = hard(vector)
+    top = len(vector) - 1 if seen is None else seen
+    return tuple(1.0 if k < top else 0.0 for k in range(len(vector)))
+
+
+def _with_node(network: Network, cause: str, change: Callable[[Node], Node]) -> Network:
+    nodes = tuple(change(n) if n.id == cause else n for n in network.nodes)
+    return replace(network, nodes=nodes)
+
+
+def _weaker(node: Node, complaint: tuple[str, ...], keep: float) -> Node:
+    links = dict(node.links)
+    for sign in complaint:
+        if sign in links:
+            fired = [p * keep for p in links[sign][1:]]
+            links[sign] = (1.0 - sum(fired), *fired)
+    return replace(node, links=links)
+
+
+def _certain(node: Node, complaint: tuple[str, ...]) -> Node:
+    """The cause surely there, its links to the complaint taken as already accounted for."""
+    links = {s: v for s, v in node.links.items() if s not in complaint}
+    return replace(node, absent=0.0, links=links)
