@@ -1,0 +1,49 @@
+"""The kinds of entry the knowledge has, and where each is written."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from diagnose.book import fields_causes, fields_checks, fields_signs
+from diagnose.book.records import Group
+
+
+@dataclass(frozen=True)
+class Kind:
+    """One kind: its field table, its folder or list file, one file each or a list.
+
+    `place` is the folder below the knowledge folder; lists may also be one file `place`.yaml.
+    """
+
+    name: str
+    place: str
+    group: Group
+    one_file_each: bool = False
+
+
+KINDS = (
+    Kind("source", "sources", fields_signs.SOURCE),
+    Kind("caution", "cautions", fields_signs.CAUTION),
+    Kind("finding", "findings", fields_signs.FINDING),
+    Kind("mechanism", "mechanisms", fields_signs.MECHANISM),
+    Kind("rule", "rules", fields_checks.RULE),
+    Kind("symptom", "symptoms", fields_signs.SYMPTOM, one_file_each=True),
+    Kind("check", "checks", fields_checks.CHECK, one_file_each=True),
+    Kind("stop", "stops", fields_checks.STOP, one_file_each=True),
+    Kind("cause", "causes", fields_causes.CAUSE, one_file_each=True),
+)
+BY_NAME = {kind.name: kind for kind in KINDS}
+ROOMS = (
+    "wheel",
+    "dressing",
+    "machine",
+    "drive",
+    "holding",
+    "feeds",
+    "coolant",
+    "heat",
+    "material",
+    "measuring",
+    "surroundings",
+    "hand",
+)
