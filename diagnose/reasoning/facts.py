@@ -121,6 +121,8 @@ def _spoiled(
 
 
 def _striking(check: Check, old: Told, new: Told) -> Told:
+    if check.gate:
+        return new  # a hazard is judged afresh
     if check.kind == "any" and isinstance(old.value, frozenset):
         both = old.value | (new.value if isinstance(new.value, frozenset) else frozenset())
         return Told(check.id, both, new.text, new.how, new.sure, new.entry, new.round)

@@ -1,0 +1,147 @@
+"""What is not safe, not possible or not relevant: set arithmetic after the rules have run.
+
+A hazard has three states. "Don't know" is not cleared; a calculation may raise a stop and never
+clears one; "I think so" clears nothing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from diagnose.book.conditions import FactValue, holds
+from diagnose.book.model import Book, Check, Stop
+from diagnose.reasoning.facts import Gathered, stale
+from diagnose.reasoning.forward import Deduced
+
+CLEARED, NOT_CLEARED, RAISED = "cleared", "not cleared", "stop"
+TURNING = "wheel-turning"
+
+
+@dataclass(frozen=True)
+class Hazard:
+    """One stop of the book as it stands in this case, with what raised or cleared it."""
+
+    stop: Stop
+    state: str
+    why: tuple[str, ...]  # names of the facts or rules that raised it, or "cleared: how"
+
+
+def hazards(
+    book: Book, gathered: Gathered, deduced: Deduced, facts: Mapping[str, FactValue]
+) -> tuple[Hazard, ...]:
+    """The state of every hazard, by id."""
+    basis = _basis(gathered, deduced)
+    return tuple(
+        _hazard(book, book.stops[s], gathered, deduced, facts, basis) for s in sorted(book.stops)
+    )
+
+
+def may_turn(found: tuple[Hazard, ...]) -> bool:
+    """True when every stop of the machine is cleared: only then may the wheel turn."""
+    return all(h.state == CLEARED for h in found if h.stop.kind == "stop")
+
+
+def raised(found: tuple[Hazard, ...]) -> tuple[Hazard, ...]:
+    """The stops and holds that stand, stops first."""
+    standing = [h for h in found if h.state == RAISED]
+    return tuple(sorted(standing, key=lambda h: (h.stop.kind != "stop", h.stop.id)))
+
+
+def safety_checks(
+    book: Book, found: tuple[Hazard, ...], gathered: Gathered, later: frozenset[str] = frozenset()
+) -> tuple[Check, ...]:
+    """The checks that could still clear what is not cleared, the gate question first."""
+    names = {h.stop.asked_by for h in found if h.state == NOT_CLEARED}
+    checks = [book.checks[n] for n in names if n in book.checks]
+    open_ = [c for c in checks if _open(c, gathered) and c.id not in later]
+    return tuple(sorted(open_, key=lambda c: (not c.gate, c.minutes, c.id)))
+
+
+def askable(
+    book: Book,
+    gathered: Gathered,
+    facts: Mapping[str, FactValue],
+    tools: tuple[str, ...] | None = None,
+) -> tuple[Check, ...]:
+    """Checks that could be made now, whatever they are worth and whether or not the wheel turns.
+
+    Out: answered and not spoiled, "don't know", put off, gated off, or wanting a tool that is
+    not at hand. A gate on an unknown fact leaves the check in.
+    """
+    out = []
+    for name in sorted(book.checks):
+        check = book.checks[name]
+        if not _open(check, gathered) or name in gathered.read.later:
+            continue
+        if holds(check.asked_when, facts) == 0.0:
+            continue
+        if tools is not None and not set(check.tools) <= set(tools):
+            continue
+        out.append(check)
+    return tuple(out)
+
+
+def turns(check: Check) -> bool:
+    """True when the wheel must turn for this check."""
+    return TURNING in check.needs
+
+
+def _open(check: Check, gathered: Gathered) -> bool:
+    if check.id in gathered.told:
+        return stale(check, gathered)
+    return check.id not in gathered.unknown
+
+
+def _basis(gathered: Gathered, deduced: Deduced) -> dict[str, int]:
+    """For each fact, the last entry it stands on."""
+    entry = {name: told.entry for name, told in gathered.told.items()}
+    for step in deduced.trace:  # sorted by depth: what it stands on is already there
+        last = max((entry.get(f, 0) for f in step.from_facts), default=0)
+        entry[step.concluded] = max(last, entry.get(step.concluded, 0))
+    return entry
+
+
+def _hazard(
+    book: Book,
+    stop: Stop,
+    gathered: Gathered,
+    deduced: Deduced,
+    facts: Mapping[str, FactValue],
+    basis: Mapping[str, int],
+) -> Hazard:
+    up: list[tuple[int, str]] = []
+    down: list[tuple[int, str]] = []
+    for name in sorted(gathered.told):
+        told, check = gathered.told[name], book.checks[name]
+        chosen = told.value if isinstance(told.value, frozenset) else {told.value}
+        for option in check.options:
+            if option.id in chosen and stop.id in option.raises:
+                up.append((told.entry, name))
+            if option.id in chosen and stop.id in option.clears and told.sure:
+                down.append((told.entry, name))
+    if stop.id in deduced.stops:
+        label = f"stop:{stop.id}"
+        rules = [s.rule for s in deduced.trace if s.concluded == label]
+        up += [(basis.get(label, 0), rule) for rule in rules]
+    down += [(n, f"cleared: {how}") for n, name, how in gathered.read.cleared if name == stop.id]
+    return _settle(stop, up, down, gathered, facts)
+
+
+def _settle(
+    stop: Stop,
+    up: list[tuple[int, str]],
+    down: list[tuple[int, str]],
+    gathered: Gathered,
+    facts: Mapping[str, FactValue],
+) -> Hazard:
+    last_up = max((n for n, _ in up), default=-1)
+    last_down = max((n for n, _ in down), default=-1)
+    if up and last_up >= last_down:
+        return Hazard(stop, RAISED, tuple(sorted({name for _, name in up})))
+    lapsed = any(n > last_down and tags & set(stop.renewed_by) for n, tags in gathered.changes)
+    if down and not lapsed:
+        return Hazard(stop, CLEARED, tuple(name for n, name in down if n == last_down))
+    if holds(stop.applies_when, facts) == 0.0:
+        return Hazard(stop, CLEARED, ("does not apply here",))
+    return Hazard(stop, NOT_CLEARED, ())

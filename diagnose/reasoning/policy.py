@@ -1,0 +1,185 @@
+"""The mixed policy: ask what tells most a minute while nothing is likely; weigh ask against fix
+once something is; put safety before both.
+
+Every threshold of the policy stands here, set by the bench.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from diagnose.book.model import Book, Check
+from diagnose.reasoning.fixes import LAST_RESORT, FixTable
+from diagnose.reasoning.gates import turns
+from diagnose.reasoning.next_check import ATTENTION, Candidate, Valued
+
+LIKELY = 0.5  # a top fix at or above this starts the three-way test
+WEAK = 0.3  # below it a question that saves minutes still goes before the fix
+SECONDS = 0.6  # minutes: history and looks that cost nothing to speak of
+OPENING = 3  # of those, how many of the complaint's first questions are asked before all else
+TELLS = 0.02  # share of the entropy an opening question must remove
+ENOUGH = 14  # questions after which the interview ends with the best it can do
+DEAR = 60.0  # minutes of a fix before which its one hanging answer is asked again
+
+
+@dataclass(frozen=True)
+class Step:
+    """What to do next. kind: ask | safety | fix | stuck.
+
+    ask and safety name a check; fix names the fix to try; stuck means that neither a question
+    nor a listed fix is worth its minutes.
+    """
+
+    kind: str
+    name: str
+    why: str
+    candidate: Candidate | None = None
+
+
+def decide(
+    book: Book,
+    valued: Valued,
+    fixes: FixTable,
+    *,
+    safe: bool,
+    safety: Sequence[Check],
+    first_questions: Sequence[str],
+    asked: int,
+) -> Step:
+    """The next step for the machinist."""
+    open_ = [c for c in valued.candidates if safe or safety or not turns(book.checks[c.check])]
+    step = _decide(book, valued, fixes, open_, first_questions, asked)
+    if step.kind == "ask":
+        wheel = step.candidate is not None and turns(book.checks[step.name])
+        if wheel and not safe:
+            if safety:
+                return Step("safety", safety[0].id, "before anything turns")
+            rest = [c for c in open_ if not turns(book.checks[c.check])]
+            return _decide(book, valued, fixes, rest, first_questions, asked)
+        return step
+    if safety:
+        return Step("safety", safety[0].id, "before anything turns")
+    return step
+
+
+def walk_list(book: Book, valued: Valued, step: Step, safe: bool, length: int = 4) -> list[str]:
+    """The next few checks to make in one walk, grouped by place and by wheel stopped or turning."""
+    ranked = sorted(valued.candidates, key=lambda c: (-c.rate, c.check))
+    names = [step.name] if step.kind == "ask" else []
+    for candidate in ranked:
+        check = book.checks[candidate.check]
+        if candidate.check in names or (turns(check) and not safe):
+            continue
+        names.append(candidate.check)
+        if len(names) == length:
+            break
+    places = {"history": 0, "part": 1, "wheel": 2, "machine": 3, "bench": 4}
+
+    def key(name: str) -> tuple[bool, int, float, str]:
+        check = book.checks[name]
+        return (turns(check), places.get(check.place, 5), check.minutes, name)
+
+    return sorted(names, key=key)
+
+
+def _decide(
+    book: Book,
+    valued: Valued,
+    fixes: FixTable,
+    open_: Sequence[Candidate],
+    first_questions: Sequence[str],
+    asked: int,
+) -> Step:
+    top, best_fix = _top(valued, fixes)
+    if not open_ or asked >= ENOUGH:
+        return _fix_or_stuck(valued, fixes, best_fix)
+    opening = _opening(book, valued, open_, first_questions, asked)
+    if opening is not None:
+        return _ask(opening, "a question of seconds that an old hand asks first")
+    if top < LIKELY:
+        return _explore(valued, fixes, open_, best_fix)
+    return _weigh(valued, fixes, open_, best_fix)
+
+
+def _top(valued: Valued, fixes: FixTable) -> tuple[float, int | None]:
+    order = fixes.order(valued.now)
+    if not order:
+        return 0.0, None
+    best = order[0]
+    return float(max(valued.now[: len(fixes.ids)])), best
+
+
+def _opening(
+    book: Book,
+    valued: Valued,
+    open_: Sequence[Candidate],
+    first_questions: Sequence[str],
+    asked: int,
+) -> Candidate | None:
+    if asked >= OPENING:
+        return None
+    quick = [
+        c
+        for c in open_
+        if c.check in first_questions
+        and book.checks[c.check].minutes <= SECONDS
+        and c.gain >= TELLS * valued.entropy
+    ]
+    return max(quick, key=lambda c: (c.rate, c.check), default=None)
+
+
+def _explore(
+    valued: Valued, fixes: FixTable, open_: Sequence[Candidate], best_fix: int | None
+) -> Step:
+    best = max(open_, key=lambda c: (c.rate, c.check))
+    if best_fix is None:
+        return _ask(best, "it tells most for its minutes")
+    fix_rate = float(fixes.rate(valued.now)[best_fix])
+    p = float(valued.now[best_fix])
+    if best.rate / max(valued.entropy, 1e-9) > fix_rate:
+        return _ask(best, "it tells most for its minutes")
+    saves = best.minutes + ATTENTION + best.cost_after < valued.cost_now
+    if saves and p < WEAK:
+        return _ask(best, "it saves more minutes than it costs")
+    return _fix_or_stuck(valued, fixes, best_fix)
+
+
+def _weigh(
+    valued: Valued, fixes: FixTable, open_: Sequence[Candidate], best_fix: int | None
+) -> Step:
+    """Ask now, or fix first and ask if it fails, or fix (after Jensen et al., AIEDAM 2001)."""
+    best = min(open_, key=lambda c: (c.minutes + c.cost_after, c.check))
+    if best_fix is None:
+        return _ask(best, "it saves more minutes than it costs")
+    ask_now = best.minutes + ATTENTION + best.cost_after
+    fix_first = _fix_then_ask(fixes, best, best_fix)
+    if ask_now < min(valued.cost_now, fix_first):
+        return _ask(best, "it saves more minutes than it costs")
+    return _fix_or_stuck(valued, fixes, best_fix)
+
+
+def _fix_then_ask(fixes: FixTable, best: Candidate, fix: int) -> float:
+    after = 0.0
+    for outcome in best.outcomes:
+        shares = outcome.shares.copy()
+        cured = float(shares[fix] * fixes.cures[fix])
+        shares[fix] -= cured
+        if cured < 1.0:
+            after += outcome.chance * (1.0 - cured) * fixes.expected_minutes(
+                shares / (1.0 - cured)
+            ) + outcome.chance * (1.0 - cured) * (best.minutes + ATTENTION)
+    return float(fixes.minutes[fix]) + after
+
+
+def _fix_or_stuck(valued: Valued, fixes: FixTable, best_fix: int | None) -> Step:
+    if best_fix is None or valued.now[best_fix] * fixes.cures[best_fix] * LAST_RESORT < (
+        fixes.minutes[best_fix] * 0.5
+    ):
+        return Step("stuck", "", "no question and no listed fix is worth its minutes now")
+    return Step("fix", fixes.ids[best_fix], "asking more would cost more than trying it")
+
+
+def _ask(candidate: Candidate, why: str) -> Step:
+    name = candidate.first_ask[0] if candidate.first_ask else candidate.check
+    return Step("ask", name, why, candidate)
