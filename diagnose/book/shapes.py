@@ -23,6 +23,7 @@ class Reading:
         self.problems: list[Problem] = []
         self.references: list[tuple[tuple[str, ...], Text]] = []
         self.scales = scales
+        self.unreadable: set[tuple[str, str]] = set()  # (kind, stem; "" for a list)
 
     def fault(self, node: Node, what: str, mend: str = "", suggestion: str = "") -> None:
         """Note a fault at a node."""

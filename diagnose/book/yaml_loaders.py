@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any, ClassVar
+from typing import Any
 
 import yaml
 from yaml import YAMLError
@@ -14,7 +14,7 @@ __all__ = ["YAMLError", "compose", "events"]
 class PureText(yaml.SafeLoader):
     """Python parser that leaves every scalar as text."""
 
-    yaml_implicit_resolvers: ClassVar[dict[str, list[Any]]] = {}
+    yaml_implicit_resolvers = {}  # noqa: RUF012 - the stubs call it an instance variable
 
 
 TextLoader: Any = PureText
@@ -24,7 +24,7 @@ if hasattr(yaml, "CSafeLoader"):
     class CText(yaml.CSafeLoader):
         """C parser that leaves every scalar as text."""
 
-        yaml_implicit_resolvers: ClassVar[dict[str, list[Any]]] = {}
+        yaml_implicit_resolvers = {}  # noqa: RUF012 - the stubs call it an instance variable
 
     TextLoader = CText
 

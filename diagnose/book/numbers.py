@@ -1,0 +1,58 @@
+"""Numbers with units in the knowledge, and the named formulas its rules use."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from diagnose.book.near import nearest
+from diagnose.book.nodes import Node
+from diagnose.book.shapes import Reading, plain
+
+if TYPE_CHECKING:
+    from diagnose.physics.catalogue import Calculation
+
+
+def quantity(node: Node, dimension: str, reading: Reading) -> float | None:
+    """A number with its unit in SI of the dimension, or None with a fault."""
+    text = plain(node, reading, "a number with its unit")
+    if text is None or not dimension:
+        return None
+    from diagnose.physics.quantities import QuantityError, read_quantity
+
+    try:
+        return read_quantity(text, dimension).value
+    except QuantityError as error:
+        reading.fault(node, str(error))
+        return None
+
+
+def dimensions() -> tuple[str, ...]:
+    """Names of the dimensions a number check may have."""
+    from diagnose.physics.units import DIMENSIONS
+
+    return tuple(DIMENSIONS)
+
+
+def formula(name: str) -> Calculation | None:
+    """The calculation of this id, or None."""
+    from diagnose.physics.catalogue import calculation
+
+    try:
+        return calculation(name)
+    except (KeyError, ValueError):
+        return None
+
+
+def dimension_of(name: str) -> str:
+    """Dimension of what a calculation gives, or "" when there is none of this id."""
+    found = formula(name) if name else None
+    return found.gives if found else ""
+
+
+def unknown_formula(node: Node, name: str, reading: Reading) -> None:
+    """Note that there is no such calculation."""
+    from diagnose.physics.catalogue import calculations
+
+    near = nearest(name, [c.id for c in calculations()])
+    mend = "" if near else "diagnose calc --list shows them"
+    reading.fault(node, f"there is no calculation '{name}'", mend, near)
