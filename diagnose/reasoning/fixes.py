@@ -52,9 +52,7 @@ class FixTable:
         return spent + max(0.0, left) * LAST_RESORT
 
 
-def fix_table(
-    book: Book, network: Network, done: Mapping[str, float], practised: bool
-) -> FixTable:
+def fix_table(book: Book, network: Network, done: Mapping[str, float], practised: bool) -> FixTable:
     """The fixes of the causes still possible; `done` lowers the cures of those already tried."""
     ids = sorted({book.causes[n.id].fix.id for n in network.nodes})
     place = {f: i for i, f in enumerate(ids)}

@@ -176,9 +176,7 @@ class _Batch:
         ]
         if confirms:
             cause, confirm = confirms[0]
-            return self._report_of_cause(
-                cause.id, confirm.right_when_there, confirm.right_when_not
-            )
+            return self._report_of_cause(cause.id, confirm.right_when_there, confirm.right_when_not)
         if check.reports is not None:
             report = check.reports
             return self._report_of_sign(
@@ -241,8 +239,7 @@ class _Batch:
         rows, labels = [], []
         for label, facts in options:
             priors = {
-                n.id: prior_of(self.book, self.book.causes[n.id], facts)
-                for n in self.network.nodes
+                n.id: prior_of(self.book, self.book.causes[n.id], facts) for n in self.network.nodes
             }
             rows.append(self._add(Row(self.network.evidence, priors)))
             labels.append(label)
@@ -263,12 +260,9 @@ class _Batch:
                 if finding is not None and finding.kind == "circumstance":
                     if name not in self.circumstances and not self._sets(name):
                         continue
-                    found += [
-                        (v.name, {**self.facts, name: v.id}) for v in finding.values
-                    ]
+                    found += [(v.name, {**self.facts, name: v.id}) for v in finding.values]
         return found
 
     def _sets(self, finding: str) -> bool:
         rules = {c.set_by for c in self.book.causes.values() if c.set_by}
         return any(t.finding == finding for r in rules for t in self.book.rules[r].then)
-

@@ -1,0 +1,136 @@
+"""The plan, in the order the person needs it: the part, first aid for tonight, the cure.
+
+Fixes come in the order of least expected minutes (chance of curing a minute, best first). A step
+that needs the wheel turning is withheld, by name only, until every hazard is cleared.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from diagnose.book.conditions import FactValue, holds
+from diagnose.book.model import Aid, Book, Fix, PartAdvice
+from diagnose.reasoning.belief import Belief
+from diagnose.reasoning.fixes import FixTable
+from diagnose.reasoning.gates import TURNING
+from diagnose.reasoning.next_check import Valued
+
+MOST_STEPS = 5
+COVERED = 0.95  # of what listed fixes can cure
+AID_FROM = 0.1  # chance of acting from which a cause's first aid is offered
+SMALL = 0.02  # a later fix with less chance than this is not worth a line
+
+
+@dataclass(frozen=True)
+class FixStep:
+    """One fix of the cure, with the causes it mends and what it may cure."""
+
+    fix: Fix
+    causes: tuple[str, ...]  # those it mends, most likely first
+    cures_alone: float
+    cautions: tuple[str, ...]
+    withheld: bool
+
+
+@dataclass(frozen=True)
+class AidStep:
+    """One first-aid step and where it comes from (a cause or a symptom)."""
+
+    aid: Aid
+    origin: str
+    withheld: bool
+
+
+@dataclass(frozen=True)
+class Plan:
+    """What to do, in order. `leave` is True when the advice is to leave the part as it is."""
+
+    part: tuple[PartAdvice, ...]
+    first_aid: tuple[AidStep, ...]
+    cure: tuple[FixStep, ...]
+    expected_minutes: float
+    first_minutes: float
+    worst_minutes: float
+    leave: bool
+
+
+def make_plan(
+    book: Book,
+    complaint: tuple[str, ...],
+    belief: Belief,
+    valued: Valued,
+    fixes: FixTable,
+    facts: Mapping[str, FactValue],
+    safe: bool,
+) -> Plan:
+    """The plan for the belief as it stands."""
+    part = tuple(
+        advice
+        for symptom in complaint
+        if symptom in book.symptoms
+        for advice in book.symptoms[symptom].the_part
+        if (holds(advice.when, facts) or 0.0) >= 0.5
+    )
+    cure = _cure(book, belief, valued, fixes, safe)
+    minutes = [float(fixes.minutes[fixes.ids.index(s.fix.id)]) for s in cure]
+    return Plan(
+        _once(part),
+        _first_aid(book, complaint, belief, safe),
+        cure,
+        valued.cost_now,
+        minutes[0] if minutes else 0.0,
+        sum(minutes),
+        bool(part) and part[0].action == "leave",
+    )
+
+
+def _once(part: tuple[PartAdvice, ...]) -> tuple[PartAdvice, ...]:
+    seen: dict[str, PartAdvice] = {}
+    for advice in part:
+        seen.setdefault(advice.say, advice)
+    return tuple(seen.values())
+
+
+def _cure(
+    book: Book, belief: Belief, valued: Valued, fixes: FixTable, safe: bool
+) -> tuple[FixStep, ...]:
+    by_fix: dict[str, list[str]] = {}
+    for ranked in belief.ranked:
+        fix = book.causes[ranked.cause].fix.id
+        if ranked.acts >= 0.01 or not by_fix.get(fix):
+            by_fix.setdefault(fix, []).append(ranked.cause)
+    curable = float(valued.now[: len(fixes.ids)].sum())
+    steps: list[FixStep] = []
+    covered = 0.0
+    for i in fixes.order(valued.now):
+        name, chance = fixes.ids[i], float(valued.now[i])
+        if steps and (len(steps) == MOST_STEPS or covered >= COVERED * curable or chance < SMALL):
+            break
+        covered += chance
+        causes = tuple(by_fix.get(name, []))
+        steps.append(_fix_step(book, causes, chance, safe))
+    return tuple(steps)
+
+
+def _fix_step(book: Book, causes: tuple[str, ...], chance: float, safe: bool) -> FixStep:
+    fix = book.causes[causes[0]].fix
+    cautions = [c for name in causes[:1] for c in book.causes[name].cautions]
+    return FixStep(
+        fix, causes, chance, tuple(dict.fromkeys(cautions)), TURNING in fix.needs and not safe
+    )
+
+
+def _first_aid(
+    book: Book, complaint: tuple[str, ...], belief: Belief, safe: bool
+) -> tuple[AidStep, ...]:
+    origins = [
+        (r.cause, book.causes[r.cause].first_aid) for r in belief.ranked if r.acts > AID_FROM
+    ]
+    origins += [(s, book.symptoms[s].first_aid) for s in complaint if s in book.symptoms]
+    steps: dict[str, AidStep] = {}
+    for origin, aids in origins:
+        for aid in aids:
+            withheld = TURNING in aid.needs and not safe
+            steps.setdefault(aid.do, AidStep(aid, origin, withheld))
+    return tuple(list(steps.values())[:3])

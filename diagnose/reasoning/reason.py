@@ -1,0 +1,111 @@
+"""The pipe in one call: entries -> facts -> findings -> belief -> next check -> plan."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from diagnose.book.conditions import FactValue
+from diagnose.book.model import Book
+from diagnose.case.entries import Case
+from diagnose.reasoning.belief import Belief, believe
+from diagnose.reasoning.facts import Gathered, gather
+from diagnose.reasoning.fixes import FixTable, fix_table
+from diagnose.reasoning.forward import Deduced, deduce
+from diagnose.reasoning.gates import Hazard, askable, hazards, may_turn, raised, safety_checks
+from diagnose.reasoning.network import Network, RuledOut, all_facts, build, meanings
+from diagnose.reasoning.next_check import Valued, value_all
+from diagnose.reasoning.plan import Plan, make_plan
+from diagnose.reasoning.policy import Step, decide, walk_list
+
+
+@dataclass(frozen=True)
+class Read:
+    """The case read: facts in force, what follows from them, hazards."""
+
+    book: Book
+    case: Case
+    gathered: Gathered
+    deduced: Deduced
+    facts: Mapping[str, FactValue]
+    hazards: tuple[Hazard, ...]
+
+    @property
+    def safe(self) -> bool:
+        """True when every stop of the machine is cleared."""
+        return may_turn(self.hazards)
+
+    @property
+    def stops(self) -> tuple[Hazard, ...]:
+        """The stops and holds that stand."""
+        return raised(self.hazards)
+
+
+@dataclass(frozen=True)
+class Reasoned:
+    """Everything computed from one state of a case."""
+
+    read: Read
+    network: Network
+    ruled_out: tuple[RuledOut, ...]
+    belief: Belief
+    fixes: FixTable
+    valued: Valued
+    step: Step
+    walk: tuple[str, ...]
+    plan: Plan
+
+
+def read_case(book: Book, case: Case, cards: Mapping[str, str] | None = None) -> Read:
+    """Facts, findings and hazards of a case. `cards`: facts of the machine and wheel cards."""
+    gathered = gather(case, book, cards)
+    told: dict[str, FactValue] = {n: t.value for n, t in gathered.told.items()}
+    for finding, values in meanings(book, gathered).items():
+        told[finding] = max(values, key=lambda v: (values[v], v))
+    for symptom in case.complaint:
+        told[symptom] = "yes"
+    deduced = deduce(book, told)
+    facts = {**all_facts(gathered, deduced), **told}
+    return Read(book, case, gathered, deduced, facts, hazards(book, gathered, deduced, facts))
+
+
+def reason(book: Book, case: Case, cards: Mapping[str, str] | None = None) -> Reasoned:
+    """The whole pipe for one case with a complaint.
+
+    Raises belief.Impossible when the answers contradict the knowledge outright, KeyError when
+    the complaint names no symptom of the book.
+    """
+    return reason_from(read_case(book, case, cards))
+
+
+def reason_from(read: Read) -> Reasoned:
+    """The pipe from the facts on."""
+    book, case, gathered = read.book, read.case, read.gathered
+    network, out = build(book, case.complaint, gathered, read.deduced)
+    belief = believe(network)
+    done = {
+        book.causes[e.name].fix.id: 1.0 - book.causes[e.name].fix.cures
+        for _, e, _ in gathered.read.tried
+        if e.name in book.causes and e.outcome != "not done"
+    }
+    fixes = fix_table(book, network, done, case.practised)
+    checks = askable(book, gathered, read.facts, case.tools)
+    valued = value_all(book, network, checks, read.facts, fixes, _prepared(read))
+    safety = safety_checks(book, read.hazards, gathered, frozenset(gathered.read.later))
+    firsts = [q for s in case.complaint for q in book.symptoms[s].first_questions]
+    asked = sum(1 for e in case.entries if e.kind == "answer")
+    step = decide(
+        book, valued, fixes, safe=read.safe, safety=safety, first_questions=firsts, asked=asked
+    )
+    walk = tuple(walk_list(book, valued, step, read.safe))
+    plan = make_plan(book, case.complaint, belief, valued, fixes, read.facts, read.safe)
+    return Reasoned(read, network, out, belief, fixes, valued, step, walk, plan)
+
+
+def _prepared(read: Read) -> frozenset[str]:
+    """Preparations made already in this round: the cover is off."""
+    told = read.gathered.told.values()
+    now = read.gathered.read.rounds - 1
+    return frozenset(
+        read.book.checks[t.check].shares_preparation for t in told if t.round == now and t.entry
+    ) - {""}
