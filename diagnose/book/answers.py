@@ -7,7 +7,7 @@ from diagnose.book.near import listed, nearest
 
 UNKNOWN = "don't know"
 _UNKNOWN = frozenset(
-    ("don't know", "dont know", "do not know", "don’t know", "unknown", "not known", "?", "d")
+    ("don't know", "dont know", "do not know", "don’t know", "unknown", "not known", "?")
 )
 
 

@@ -133,7 +133,7 @@ def _strong_enough(
 def _examples(record: Record, shelf: Shelf) -> tuple[Example, ...]:
     own, rows = record.text("id"), record.groups("examples")
     examples = tuple(example(r, shelf) for r in rows)
-    if not own or "examples" not in record:
+    if own != record.node.page.stem or "examples" not in record:
         return examples
     for field, what in (
         ("first", f"no example has 'first: {own}'"),

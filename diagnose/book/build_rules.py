@@ -8,7 +8,7 @@ from diagnose.book.fact_names import unknown_fact
 from diagnose.book.model import YES, Conclusion, Rule, Stop, WorkOut
 from diagnose.book.near import nearest
 from diagnose.book.nodes import Node, Text
-from diagnose.book.numbers import formula, quantity, unknown_formula
+from diagnose.book.numbers import alike, formula, quantity, unknown_formula
 from diagnose.book.records import Record
 from diagnose.book.shelf import Shelf
 
@@ -72,7 +72,8 @@ def _work_out(record: Record, shelf: Shelf) -> WorkOut:
                 what = f"{name} has no input '{input_name}'"
                 mend = f"its inputs are: {', '.join(wanted)}"
                 shelf.reading.fault(node, what, mend, nearest(input_name, wanted))
-        missing = [i.name for i in found.inputs if i.default is None and i.name not in inputs]
+        given = {nearest(name, wanted) for name in inputs}
+        missing = [i.name for i in found.inputs if i.default is None and i.name not in given]
         if missing:
             what = f"{name} needs {', '.join(missing)} as well"
             shelf.reading.fault(record.at("from"), what, "say which fact goes there")
@@ -92,7 +93,7 @@ def _input(node: Node, dimension: str, shelf: Shelf) -> None:
     fact = shelf.facts.get(word)
     if fact is None:
         unknown_fact(node, word, shelf.facts, shelf.reading)
-    elif fact.dimension != dimension:
+    elif not alike(fact.dimension, dimension):
         what = f"{word} is {fact.dimension or 'no number'}; a {dimension} is needed here"
         shelf.reading.fault(node, what)
 

@@ -11,7 +11,7 @@ from diagnose.book.conditions import Condition, Test
 from diagnose.book.fact_names import FactName, FactNames, unknown_fact
 from diagnose.book.nodes import Items, Node, Table, Text
 from diagnose.book.number_shapes import number
-from diagnose.book.numbers import quantity
+from diagnose.book.numbers import alike, quantity
 from diagnose.book.shapes import Reading
 
 EXAMPLE = "write {drive: belt}, {drive: [belt, direct]} or {spindle-speed: {above: 3000 rpm}}"
@@ -109,7 +109,7 @@ def _within(
         unknown_fact(_as_text(other_node), word, facts, reading)
         return None
     other = facts[other_node.value]
-    if other.dimension != fact.dimension:
+    if not alike(fact.dimension, other.dimension):
         mine, theirs = fact.dimension or "no number", other.dimension or "no number"
         what = f"{name} is {mine}, {other_node.value} is {theirs}: they cannot be compared"
         reading.fault(other_node, what)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from diagnose.book.model import NO, YES
 from diagnose.book.nodes import Node, Text
-from diagnose.book.numbers import dimension_of
+from diagnose.book.numbers import UNCERTAIN, dimension_of, dimensions
 from diagnose.book.records import Record
 from diagnose.book.shapes import Reading
 
@@ -52,7 +52,8 @@ def worked_out(rules: Iterable[Record]) -> Iterator[tuple[str, str, str]]:
 def _of_check(check: Record) -> FactName:
     place = _place(check.node)
     if check.text("kind") == "number":
-        return FactName(dimension=check.text("unit"), place=place)
+        unit = check.text("unit")
+        return FactName(dimension=unit if unit in dimensions() else UNCERTAIN, place=place)
     return FactName(tuple(o.text("id") for o in check.groups("options")), place=place)
 
 

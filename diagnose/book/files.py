@@ -62,7 +62,8 @@ def read_records(base: Path, path: Path, kind: Kind, reading: Reading) -> Iterat
     root, problems = read_tree(path, name)
     reading.problems.extend(problems)
     if root is None:
-        reading.unreadable.add((kind.name, path.stem if kind.one_file_each else ""))
+        reading.unread.add((kind.name, path.stem if kind.one_file_each else ""))
+        reading.blind = True
         if not problems:
             mend = f"write {kind.group.what} in it, or delete it"
             reading.problems.append(Problem(name, 0, 0, "this file is empty", mend))
@@ -70,7 +71,7 @@ def read_records(base: Path, path: Path, kind: Kind, reading: Reading) -> Iterat
     if kind.one_file_each:
         record = kind.group.read(root, reading)
         if record is not None:
-            _same_as_stem(record, path, reading)
+            _same_as_stem(record, path, kind, reading)
             yield record
         return
     for node in _entries(root, kind, reading):
@@ -87,8 +88,9 @@ def _entries(root: Node, kind: Kind, reading: Reading) -> list[Node]:
     return []
 
 
-def _same_as_stem(record: Record, path: Path, reading: Reading) -> None:
+def _same_as_stem(record: Record, path: Path, kind: Kind, reading: Reading) -> None:
     own = record.text("id")
     if own and own != path.stem:
         what = f"the id is '{own}' but the file is called {path.name}"
+        reading.unread.add((kind.name, path.stem))
         reading.fault(record.at("id"), what, f"call the file {own}.yaml, or the id {path.stem}")

@@ -44,9 +44,10 @@ def load_book(folder: Path, extra: Sequence[Path] = ()) -> Book:
     now = renamed(records, ids, reading)
     check_references(ids, now, reading)
     shelf = Shelf(reading, records)
-    if not reading.unreadable:
+    book = None
+    if not reading.blind:
         shelf.facts = fact_names(records)
-    book = _build(shelf, words, now, content_version(files)) if not reading.unreadable else None
+        book = _build(shelf, words, now, content_version(files))
     if reading.problems or book is None:
         raise BookError(reading.problems)
     return book

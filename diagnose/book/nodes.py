@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property
+from pathlib import PurePosixPath
 
 from diagnose.book.model import Where
 from diagnose.book.problems import Problem
@@ -17,6 +18,11 @@ class Page:
 
     name: str
     text: str
+
+    @property
+    def stem(self) -> str:
+        """The name of the file without folder and ending."""
+        return PurePosixPath(self.name).stem
 
     @cached_property
     def lines(self) -> list[str]:

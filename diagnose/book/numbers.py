@@ -8,6 +8,8 @@ from diagnose.book.near import nearest
 from diagnose.book.nodes import Node
 from diagnose.book.shapes import Reading, plain
 
+UNCERTAIN = "?"  # dimension of a number whose own entry is at fault
+
 if TYPE_CHECKING:
     from diagnose.physics.catalogue import Calculation
 
@@ -15,7 +17,7 @@ if TYPE_CHECKING:
 def quantity(node: Node, dimension: str, reading: Reading) -> float | None:
     """A number with its unit in SI of the dimension, or None with a fault."""
     text = plain(node, reading, "a number with its unit")
-    if text is None or not dimension:
+    if text is None or dimension == UNCERTAIN:
         return None
     from diagnose.physics.quantities import QuantityError, read_quantity
 
@@ -33,20 +35,27 @@ def dimensions() -> tuple[str, ...]:
     return tuple(DIMENSIONS)
 
 
+def alike(one: str, other: str) -> bool:
+    """True when numbers of the two dimensions may stand for each other: turns and cycles."""
+    from diagnose.physics.units import comparable
+
+    return UNCERTAIN in (one, other) or (bool(one) and bool(other) and comparable(one, other))
+
+
 def formula(name: str) -> Calculation | None:
     """The calculation of this id, or None."""
     from diagnose.physics.catalogue import calculation
 
     try:
         return calculation(name)
-    except (KeyError, ValueError):
+    except KeyError:
         return None
 
 
 def dimension_of(name: str) -> str:
-    """Dimension of what a calculation gives, or "" when there is none of this id."""
+    """Dimension of what a calculation gives; UNCERTAIN when there is none of this id."""
     found = formula(name) if name else None
-    return found.gives if found else ""
+    return found.gives if found else UNCERTAIN
 
 
 def unknown_formula(node: Node, name: str, reading: Reading) -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Set
 from dataclasses import dataclass
 from typing import Any
 
@@ -95,26 +95,28 @@ class Group:
         values: dict[str, Any] = {}
         nodes: dict[str, Node] = {}
         known = {f.name: f for f in self.fields}
+        excused: set[str] = set()  # a mistyped name is one fault, not two
         for name, (key, value) in node.rows.items():
             field = known.get(name)
             if field is None:
-                self._unknown(key, known, reading)
+                excused.add(self._unknown(key, known, reading))
             elif not _blank(value):
                 nodes[name] = value
                 read = field.shape.read(value, reading)
                 if read is not None:
                     values[name] = read
-        self._missing(node, nodes, reading)
+        self._missing(node, nodes.keys() | excused, reading)
         return Record(node, values, nodes)
 
-    def _unknown(self, key: Text, known: Mapping[str, Field], reading: Reading) -> None:
+    def _unknown(self, key: Text, known: Mapping[str, Field], reading: Reading) -> str:
         near = nearest(key.value, known)
         mend = "" if near else f"the fields are: {listed(known, 30)}"
         reading.fault(key, f"{self.what} has no field '{key.value}'", mend, near)
+        return near
 
-    def _missing(self, node: Table, nodes: Mapping[str, Node], reading: Reading) -> None:
+    def _missing(self, node: Table, there: Set[str], reading: Reading) -> None:
         for field in self.fields:
-            if field.required and field.name not in nodes:
+            if field.required and field.name not in there:
                 place = node.rows[field.name][0] if field.name in node.rows else node
                 what = f"{self.what} has no '{field.name}:'"
                 reading.fault(place, what, field.required)

@@ -82,7 +82,7 @@ def _fitting(kinds: tuple[str, ...]) -> tuple[str, ...]:
 
 
 def _may_be_unread(kinds: tuple[str, ...], word: str, reading: Reading) -> bool:
-    return any((kind, stem) in reading.unreadable for kind in kinds for stem in ("", word))
+    return any((kind, stem) in reading.unread for kind in kinds for stem in ("", word))
 
 
 def _unknown(

@@ -23,7 +23,8 @@ class Reading:
         self.problems: list[Problem] = []
         self.references: list[tuple[tuple[str, ...], Text]] = []
         self.scales = scales
-        self.unreadable: set[tuple[str, str]] = set()  # (kind, stem; "" for a list)
+        self.unread: set[tuple[str, str]] = set()  # (kind, id) that may be there; "" = any id
+        self.blind = False  # a file gave no tree: what depends on the whole is not looked at
 
     def fault(self, node: Node, what: str, mend: str = "", suggestion: str = "") -> None:
         """Note a fault at a node."""

@@ -48,6 +48,8 @@ def _convert(page: Page, node: Any, problems: list[Problem], depth: int) -> Node
     line, column = mark.line + 1, mark.column + 1
     kind, value = node.id, node.value
     if kind == "scalar":
+        if not node.style and node.end_mark.line > mark.line:
+            _swallowed(page, mark.line, node.end_mark.line, problems)
         return Text(page, line, column, value)
     if depth > MOST_DEEP:
         raise Refused(page.problem(line, column, *yaml_faults.TOO_DEEP))
@@ -65,6 +67,17 @@ def _convert(page: Page, node: Any, problems: list[Problem], depth: int) -> Node
             continue
         rows[key.value] = key, _convert(page, value_node, problems, depth + 1)
     return Table(page, line, column, rows)
+
+
+def _swallowed(page: Page, first: int, last: int, problems: list[Problem]) -> None:
+    for index in range(first + 1, min(last + 1, len(page.lines))):
+        line = page.lines[index]
+        if line.lstrip().startswith("- "):
+            what = "this '- ' is not level with its list and is read as text of the line above"
+            column = len(line) - len(line.lstrip()) + 1
+            mend = "set every '- ' of one list at the same distance from the edge"
+            problems.append(page.problem(index + 1, column, what, mend))
+            return
 
 
 def _twice(key: Text, first: Text) -> Problem:
