@@ -1,0 +1,130 @@
+"""The arguments of the formulas: one name, one meaning, one range over the whole of the physics."""
+
+from __future__ import annotations
+
+import inspect
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import wraps
+from typing import ParamSpec, TypeVar
+
+from diagnose.physics.catalogue import Input
+from diagnose.physics.errors import within
+
+P = ParamSpec("P")
+R = TypeVar("R")
+
+
+@dataclass(frozen=True)
+class Argument:
+    """A keyword of the formulas: its dimension, the range that makes sense (SI), and its help."""
+
+    dimension: str
+    lowest: float
+    highest: float
+    help: str
+
+
+ARGUMENTS: dict[str, Argument] = {
+    "wheel_diameter": Argument("length", 0.01, 2.0, "diameter of the wheel as it is now"),
+    "new_diameter": Argument("length", 0.01, 2.0, "diameter of the wheel when new"),
+    "worn_diameter": Argument("length", 0.01, 2.0, "diameter of the worn wheel"),
+    "wheel_width": Argument("length", 1e-3, 0.5, "width of the wheel face"),
+    "wheel_speed": Argument("speed", 1.0, 200.0, "speed of the wheel's rim"),
+    "marked_speed": Argument("speed", 5.0, 200.0, "highest rim speed marked on the wheel"),
+    "turning_speed": Argument("turning-speed", 1.0, 2000.0, "turning speed of the wheel"),
+    "grit": Argument("number", 8.0, 400.0, "grit number of the wheel"),
+    "depth": Argument("length", 1e-7, 5e-3, "depth of cut, one pass"),
+    "crossfeed": Argument("length", 1e-6, 0.2, "crossfeed, one stroke"),
+    "table_speed": Argument("speed", 1e-3, 2.0, "speed of the table where it cuts"),
+    "width_of_cut": Argument("length", 1e-5, 0.5, "width cut at once (the crossfeed, or the part)"),
+    "part_length": Argument("length", 1e-3, 10.0, "length of the part along the travel"),
+    "grains_per_area": Argument("count-per-area", 1e3, 1e9, "cutting grains on an area of wheel"),
+    "chip_ratio": Argument("ratio", 1.0, 100.0, "width of a chip over its thickness, 10 to 20"),
+    "specific_energy": Argument("specific-energy", 1e8, 1e12, "energy to remove a volume"),
+    "force": Argument("force", 1e-3, 1e5, "force along the travel"),
+    "power": Argument("power", 1.0, 1e5, "power of the spindle motor"),
+    "efficiency": Argument("ratio", 0.05, 1.0, "share of the motor's power that cuts"),
+    "grinding_ratio": Argument("ratio", 0.1, 1e4, "volume removed over volume of wheel worn (G)"),
+    "worn_share": Argument("ratio", 0.01, 1.0, "share of the face worn when the dress is due"),
+    "strokes": Argument("count", 1.0, 1e7, "strokes since the last dress"),
+    "passes": Argument("count", 0.0, 1000.0, "spark-out passes without infeed"),
+    "cut_share": Argument("ratio", 0.01, 1.0, "share of the set infeed that one pass cuts"),
+    "share_left": Argument("ratio", 1e-4, 1.0, "share of the set infeed that may stay"),
+    "face_time": Argument("time", 0.05, 3600.0, "seconds for the diamond across the face"),
+    "dress_speed": Argument("speed", 1e-6, 1.0, "speed of the diamond across the face"),
+    "dress_lead": Argument("length", 1e-7, 5e-3, "travel of the diamond in one turn of the wheel"),
+    "dress_depth": Argument("length", 1e-7, 5e-4, "depth of one dressing pass"),
+    "tip_radius": Argument("length", 1e-5, 1e-2, "radius of the diamond's tip"),
+    "overlap": Argument(
+        "ratio", 0.05, 1000.0, "turns of the wheel while the diamond passes a point"
+    ),
+    "steady_energy": Argument(
+        "specific-energy", 1e8, 1e11, "part of the energy that chips carry off"
+    ),
+    "burn_constant": Argument("number", 0.1, 100.0, "burn constant of the metal (steel 7.2)"),
+    "heat_share": Argument("ratio", 0.01, 1.0, "share of the heat that goes into the part"),
+    "conductivity": Argument("conductivity", 0.1, 500.0, "heat conductivity of the part"),
+    "diffusivity": Argument("diffusivity", 1e-8, 1e-3, "heat diffusivity of the part"),
+    "warmth": Argument("temperature-difference", 0.0, 2000.0, "how much warmer than the gauge"),
+    "gradient": Argument("temperature-difference", 0.0, 1000.0, "ground side warmer by"),
+    "expansion": Argument("expansion", 1e-7, 1e-4, "expansion coefficient of the part"),
+    "thickness": Argument("length", 1e-4, 1.0, "thickness of the part"),
+    "bow": Argument("length", 0.0, 0.02, "bow in the middle of the length"),
+    "size": Argument("length", 1e-4, 10.0, "size measured"),
+    "skin_depth": Argument("length", 1e-7, 5e-3, "depth of the stressed skin"),
+    "skin_stress": Argument("stress", -5e9, 5e9, "stress in the skin, tension above zero"),
+    "elastic_modulus": Argument("pressure", 1e9, 1e12, "elastic modulus of the part"),
+    "poisson": Argument("ratio", 0.0, 0.49, "Poisson's ratio of the part"),
+    "balance_grade": Argument("speed", 1e-5, 10.0, "balance grade G, in mm/s"),
+    "rotor_mass": Argument("mass", 1e-3, 1e4, "mass of wheel and adapter"),
+    "unbalance": Argument("unbalance", 0.0, 10.0, "unbalance: mass times radius"),
+    "rim_radius": Argument("length", 1e-3, 1.0, "radius at which a weight sits"),
+    "eccentricity": Argument("length", 0.0, 0.01, "how far the mass sits off the spindle's line"),
+    "ways_friction": Argument("length", 1e-7, 1e-3, "arm of the rolling friction of the ways"),
+    "pull": Argument("pressure", 0.0, 1e7, "pull of the chuck on thick mild steel"),
+    "pole_pitch": Argument("length", 1e-4, 0.5, "pitch of the chuck's poles, north to north"),
+    "material_share": Argument("ratio", 0.0, 1.0, "share of the pull for this steel and contact"),
+    "part_width": Argument("length", 1e-4, 5.0, "width of the part across the travel"),
+    "base": Argument("length", 1e-4, 5.0, "length of the base along the travel"),
+    "height": Argument("length", 1e-4, 5.0, "height of the part above the chuck"),
+    "friction": Argument("ratio", 0.01, 1.0, "friction of the part on the chuck, wet 0.1"),
+    "wheel_mass": Argument("mass", 1e-3, 1e3, "mass of the wheel"),
+}
+
+
+def ranged(function: Callable[P, R]) -> Callable[P, R]:
+    """The function, refusing with OutOfRange any argument outside its range in ARGUMENTS.
+
+    An argument may end in `_before` or `_after`; it keeps the range of its plain name.
+    """
+    names = tuple(inspect.signature(function).parameters)
+
+    @wraps(function)
+    def checked(*args: P.args, **kwargs: P.kwargs) -> R:
+        for name, value in (*zip(names, args, strict=False), *kwargs.items()):
+            rule = argument(name)
+            assert isinstance(value, (int, float))
+            within(name, float(value), rule.dimension, rule.lowest, rule.highest)
+        return function(*args, **kwargs)
+
+    return checked
+
+
+def argument(name: str) -> Argument:
+    """The argument of this name. KeyError when there is none."""
+    return ARGUMENTS[name.removesuffix("_before").removesuffix("_after")]
+
+
+def inputs(*names: str, **defaults: str) -> tuple[Input, ...]:
+    """The named arguments as inputs of a calculation; those in `defaults` may be left out."""
+    asked = (*names, *(name for name in defaults if name not in names))
+    return tuple(
+        Input(name, argument(name).dimension, _help(name), defaults.get(name)) for name in asked
+    )
+
+
+def _help(name: str) -> str:
+    when = {"_before": ", before", "_after": ", after"}
+    ending = next((words for tail, words in when.items() if name.endswith(tail)), "")
+    return argument(name).help + ending
