@@ -88,6 +88,13 @@ def _several(check: Check, words: str, numbered: bool) -> str:
     return ", ".join(sorted(found, key=order.index))
 
 
+def _with_own_example(told: str, check: Check) -> str:
+    from diagnose.physics.units import DIMENSIONS
+
+    usual = DIMENSIONS[check.dimension].example
+    return told.replace(usual, check.example) if check.example else told
+
+
 def _number(check: Check, words: str) -> str:
     from diagnose.physics.quantities import QuantityError, read_quantity
 
@@ -95,7 +102,7 @@ def _number(check: Check, words: str) -> str:
     try:
         value = read_quantity(words, check.dimension).value
     except QuantityError as error:
-        raise AnswerError(str(error), f"write it so: {check.example}" if example else "") from None
+        raise AnswerError(_with_own_example(str(error), check)) from None
     if check.lowest is not None and value < check.lowest:
         raise AnswerError(f"{words} is too little to be possible for {check.id}", example)
     if check.highest is not None and value > check.highest:

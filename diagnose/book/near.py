@@ -10,9 +10,11 @@ def nearest(word: str, known: Iterable[str]) -> str:
 
     Words of an id in another order count as near: `wheel-loose` finds `loose-wheel`.
     """
+    choices = list(dict.fromkeys(known))
+    if word in choices:
+        return word
     from difflib import get_close_matches
 
-    choices = list(dict.fromkeys(known))
     close = get_close_matches(word, choices, n=1, cutoff=0.6)
     if close:
         return close[0]

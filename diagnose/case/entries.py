@@ -98,9 +98,7 @@ def read_entries(case: Case) -> Read:
         standing[-1 - index] = Standing(name, case.given[name], "given", True, 0, 0)
     for number, entry in enumerate(case.entries, start=1):
         if entry.kind == "answer":
-            standing[number] = Standing(
-                entry.name, entry.value, entry.how, entry.sure, number, now
-            )
+            standing[number] = Standing(entry.name, entry.value, entry.how, entry.sure, number, now)
             later = [name for name in later if name != entry.name]
         elif entry.kind == "correct":
             _correct(standing, entry, number, now)

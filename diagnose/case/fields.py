@@ -1,0 +1,47 @@
+"""Field tables of a case file."""
+
+from __future__ import annotations
+
+from diagnose.book.number_shapes import MINUTES
+from diagnose.book.records import Field, Group
+from diagnose.book.shapes import ByName, Flag, Many, Raw, Tag, Words, one_of
+from diagnose.case.entries import OUTCOMES
+
+SCHEMA = 1
+ANSWERS = ByName(Raw("answer"), Words())
+
+ENTRY = Group(
+    (
+        Field("answer", Words(), help="the check that is answered"),
+        Field("correct", Words(), help="number of the entry that was wrong, from 1"),
+        Field("tried", Words(), help="the check or the cause's fix that was tried"),
+        Field("cleared", Words(), help="the stop that is cleared"),
+        Field("later", Words(), help="the check that is put off"),
+        Field("value", Raw("answer"), help="the answer"),
+        Field("how", Words(), help="answer: said, measured or shop; cleared: how it was done"),
+        Field("sure", one_of("think so", "yes", "no"), help="think so, when not certain"),
+        Field("outcome", one_of(*OUTCOMES), help="tried: what came of it"),
+        Field("note", Words()),
+    ),
+    "an entry",
+)
+KINDS = ("answer", "correct", "tried", "cleared", "later")
+
+CASE = Group(
+    (
+        Field("schema", Words(), help="version of this form of file"),
+        Field("title", Words(), "say in one line what the case is"),
+        Field("complaint", Many(Words(), 1), "say what is wrong with the part"),
+        Field("machine", Raw("card"), help="id of a machine of the shop, or its facts"),
+        Field("wheel", Raw("card"), help="id of a wheel of the shop, or its facts"),
+        Field("part", Words(), help="the part, its material and size"),
+        Field("facts", ANSWERS, help="what is known beforehand: {check: answer}"),
+        Field("minutes_to_spare", MINUTES, help="checks that take longer are left out"),
+        Field("tools", Many(Tag()), help="the tools at hand; checks that need others are left out"),
+        Field("practised", Flag(), help="yes for a hand who has done this before"),
+        Field("note", Words()),
+        Field("entries", Many(ENTRY), help="what was answered, tried and cleared, in order"),
+        Field("answers", ANSWERS, help="answers in short, in place of entries"),
+    ),
+    "a case",
+)
