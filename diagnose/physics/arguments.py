@@ -42,11 +42,15 @@ ARGUMENTS: dict[str, Argument] = {
     "grains_per_area": Argument("count-per-area", 1e3, 1e9, "cutting grains on an area of wheel"),
     "chip_ratio": Argument("ratio", 1.0, 100.0, "width of a chip over its thickness, 10 to 20"),
     "specific_energy": Argument("specific-energy", 1e8, 1e12, "energy to remove a volume"),
+    "force_ratio": Argument("ratio", 0.5, 20.0, "push down over push along, 1.3 sharp to 3 dull"),
     "force": Argument("force", 1e-3, 1e5, "force along the travel"),
     "power": Argument("power", 1.0, 1e5, "power of the spindle motor"),
     "efficiency": Argument("ratio", 0.05, 1.0, "share of the motor's power that cuts"),
     "grinding_ratio": Argument("ratio", 0.1, 1e4, "volume removed over volume of wheel worn (G)"),
     "worn_share": Argument("ratio", 0.01, 1.0, "share of the face worn when the dress is due"),
+    "effective_ratio": Argument(
+        "ratio", 0.01, 1e5, "G times the shape of the worn corner, learned"
+    ),
     "strokes": Argument("count", 1.0, 1e7, "strokes since the last dress"),
     "passes": Argument("count", 0.0, 1000.0, "spark-out passes without infeed"),
     "cut_share": Argument("ratio", 0.01, 1.0, "share of the set infeed that one pass cuts"),
@@ -89,21 +93,23 @@ ARGUMENTS: dict[str, Argument] = {
     "base": Argument("length", 1e-4, 5.0, "length of the base along the travel"),
     "height": Argument("length", 1e-4, 5.0, "height of the part above the chuck"),
     "friction": Argument("ratio", 0.01, 1.0, "friction of the part on the chuck, wet 0.1"),
+    "delivered_constant": Argument("number", 0.01, 5.0, "class constant of ISO 6103, 0.16 to 0.63"),
+    "table_speed_change": Argument("ratio", 0.02, 50.0, "new table speed over the old"),
+    "wheel_speed_change": Argument("ratio", 0.1, 10.0, "new wheel speed over the old"),
+    "depth_change": Argument("ratio", 0.001, 1000.0, "new depth over the old"),
+    "wheel_diameter_change": Argument("ratio", 0.1, 10.0, "new wheel diameter over the old"),
     "wheel_mass": Argument("mass", 1e-3, 1e3, "mass of the wheel"),
 }
 
 
 def ranged(function: Callable[P, R]) -> Callable[P, R]:
-    """The function, refusing with OutOfRange any argument outside its range in ARGUMENTS.
-
-    An argument may end in `_before` or `_after`; it keeps the range of its plain name.
-    """
+    """The function, refusing with OutOfRange any argument outside its range in ARGUMENTS."""
     names = tuple(inspect.signature(function).parameters)
 
     @wraps(function)
     def checked(*args: P.args, **kwargs: P.kwargs) -> R:
         for name, value in (*zip(names, args, strict=False), *kwargs.items()):
-            rule = argument(name)
+            rule = ARGUMENTS[name]
             assert isinstance(value, (int, float))
             within(name, float(value), rule.dimension, rule.lowest, rule.highest)
         return function(*args, **kwargs)
@@ -111,20 +117,10 @@ def ranged(function: Callable[P, R]) -> Callable[P, R]:
     return checked
 
 
-def argument(name: str) -> Argument:
-    """The argument of this name. KeyError when there is none."""
-    return ARGUMENTS[name.removesuffix("_before").removesuffix("_after")]
-
-
 def inputs(*names: str, **defaults: str) -> tuple[Input, ...]:
     """The named arguments as inputs of a calculation; those in `defaults` may be left out."""
     asked = (*names, *(name for name in defaults if name not in names))
     return tuple(
-        Input(name, argument(name).dimension, _help(name), defaults.get(name)) for name in asked
+        Input(name, ARGUMENTS[name].dimension, ARGUMENTS[name].help, defaults.get(name))
+        for name in asked
     )
-
-
-def _help(name: str) -> str:
-    when = {"_before": ", before", "_after": ", after"}
-    ending = next((words for tail, words in when.items() if name.endswith(tail)), "")
-    return argument(name).help + ending

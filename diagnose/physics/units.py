@@ -147,10 +147,12 @@ _REST: tuple[tuple[str, tuple[tuple[str, float, tuple[str, ...]], ...]], ...] = 
         ("/in2", 1 / INCH**2, ("1/in2", "per in2", "grits/in2")),
     )),
     ("removal-rate", (
-        ("mm3/s", 1e-9, ()), ("mm3/min", 1e-9 / 60, ()), ("cm3/min", 1e-6 / 60, ()),
+        ("mm3/s", 1e-9, ()), ("mm3/min", 1e-9 / 60, ()), ("m3/s", 1.0, ()),
+        ("cm3/min", 1e-6 / 60, ()),
         ("in3/min", INCH**3 / 60, ()),
     )),
-    ("removal-per-width", (("mm2/s", 1e-6, ("mm3/mm/s",)), ("in2/min", INCH**2 / 60, ()))),
+    ("removal-per-width", (
+        ("mm2/s", 1e-6, ("mm3/mm/s",)), ("m2/s", 1.0, ()), ("in2/min", INCH**2 / 60, ()))),
     ("specific-energy", (
         ("J/mm3", 1e9, ("W s/mm3", "GJ/m3", "Ws/mm3")), ("J/m3", 1.0, ()),
         ("hp min/in3", HORSEPOWER * 60 / INCH**3, ("hp-min/in3", "hp/in3/min")),
