@@ -218,7 +218,8 @@ def _close(state: Floats, plan: Assembly, axes: Sequence[int], d: int) -> Floats
     right = _view(state, plan, axes, d).shape[2]
     seen = state.reshape(rows, -1, len(digit.groups), right)
     ends = _ends(digit)[:, None, :, None]
-    return (seen * ends).sum(axis=2).reshape(rows, -1)
+    out: Floats = (seen * ends).sum(axis=2).reshape(rows, -1)
+    return out
 
 
 def _reopen(back: Floats, plan: Assembly, axes: Sequence[int], closed: Sequence[int]) -> Floats:

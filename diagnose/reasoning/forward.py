@@ -212,7 +212,7 @@ def _range(fact: str, facts: Mapping[str, FactValue], dimension: str) -> tuple[f
             q = read_quantity(fact, dimension)
         except QuantityError as error:
             raise ValueError(str(error)) from error
-        return q.value, q.value - q.uncertainty, q.value + q.uncertainty
+        return q.value, q.lowest, q.highest
     number = facts[fact]
     if not isinstance(number, Number):
         raise ValueError(f"{fact} is not a number")

@@ -82,7 +82,7 @@ def value_all(
             Outcome(label, chance, fixes.group(*shares))
             for label, chance, shares in batch.read(handle)
         )
-        gain = entropy - sum(o.chance * bits(o.shares) for o in outcomes)
+        gain = entropy - expected_bits(outcomes)
         if gain <= WORTH:
             continue
         after = sum(o.chance * fixes.expected_minutes(o.shares) for o in outcomes)
@@ -96,6 +96,11 @@ def bits(shares: Floats) -> float:
     """Entropy of a partition in bits."""
     alive = shares[shares > 0.0]
     return float(-(alive * np.log2(alive)).sum())
+
+
+def expected_bits(outcomes: Sequence[Outcome]) -> float:
+    """Entropy expected to remain after the answer, in bits (de Kleer & Williams 1987)."""
+    return sum(o.chance * bits(o.shares) for o in outcomes)
 
 
 def _minutes(

@@ -30,20 +30,26 @@ def judge(
     background: Mapping[str, Sequence[float]],
     evidence: Mapping[str, Sequence[float]],
     complaint: Sequence[str],
+    reports: Mapping[str, tuple[float, float]] | None = None,
 ) -> Verdict:
-    """Enumerate. `priors` may include "unlisted", whose links are in `links` as well."""
+    """Enumerate. `priors` may include "unlisted", whose links are in `links` as well.
+
+    `reports` gives each cause's likelihood of the reports on it, when there and when absent.
+    """
     causes = sorted(priors)
     total = Fraction(0)
     present = dict.fromkeys(causes, Fraction(0))
     acts = dict.fromkeys(causes, Fraction(0))
     alone = dict.fromkeys(causes, Fraction(0))
     by_chance = Fraction(0)
-    for here in itertools.product((0, 1), repeat=len(causes)):
+    for here in itertools.product((0, 1), repeat=len(causes)):  # every set of causes
         there = [c for c, on in zip(causes, here, strict=True) if on]
         weight = Fraction(1)
         for c, on in zip(causes, here, strict=True):
             p = Fraction(priors[c])
             weight *= p if on else 1 - p
+            if reports and c in reports:
+                weight *= Fraction(reports[c][0] if on else reports[c][1])
         for signs in _worlds(there, links, background, evidence):
             chance, makers = signs
             term = weight * chance
