@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from diagnose.physics.catalogue import Answer, Input, Line, Worked, WordInput
+from diagnose.physics.catalogue import Answer, Input, Line, WordInput, Worked
 from diagnose.physics.errors import within
 from diagnose.physics.grains import sizes_apart
 from diagnose.physics.marking import ABRASIVES, Marking, explained, read_marking, write_marking
@@ -41,15 +41,17 @@ def steel_of(hardness: float) -> str:
 def choose(metal: str, contact: str = "ordinary", thin: bool = False, wet: bool = True) -> Choice:
     """The wheel to begin with on a light reciprocating machine, horizontal spindle.
 
-    A letter softer each for broad contact, thin work and a dry cut (two at the most), one harder
-    for narrow or interrupted contact; thin work also a step more open. Source: the handbook row
-    and common practice. KeyError for an unknown metal or contact.
+    Broad contact, thin work and a dry cut each open the range a letter softer (two at the most;
+    the second also closes its hard end), narrow or interrupted contact a letter harder; thin work
+    also more open. Source: the handbook row and common practice. KeyError for an unknown metal
+    or contact.
     """
     row = WHEELS[metal]
     softer = min(_SOFTER[contact] + thin + (not wet), 2)
-    low, high = (chr(max(ord(letter) - softer, ord("D"))) for letter in row.grade)
+    low = max(ord(row.grade[0]) - max(softer, 0), ord("D"))
+    high = ord(row.grade[1]) - (softer - 1 if softer > 0 else softer)
     structure = (row.structure[0], row.structure[1] + 2 * thin)
-    return Choice(row.abrasives, row.grit, (low, high), structure, row.bond, row)
+    return Choice(row.abrasives, row.grit, (chr(low), chr(high)), structure, row.bond, row)
 
 
 def described(choice: Choice) -> str:
