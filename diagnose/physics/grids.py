@@ -10,13 +10,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-import numpy as np
-from numpy.typing import NDArray
-
+from diagnose.physics.arrays import Array, np
 from diagnose.physics.readings import BadReadings, read_table
 from diagnose.physics.reference import Setting
 
-Array = NDArray[np.float64]
 MOST_ROWS = 400  # and as many columns
 MOST_CELLS = 10_000
 

@@ -13,10 +13,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-import numpy as np
-from numpy.typing import NDArray
-
-from diagnose.physics.grids import Array, Grid
+from diagnose.physics.arrays import Array, Mask, np
+from diagnose.physics.grids import Grid
 from diagnose.physics.quantiles import chi_square_quantile, student_quantile
 from diagnose.physics.readings import BadReadings
 from diagnose.physics.reference import (
@@ -126,7 +124,7 @@ def split(grid: Grid, repeatability: float | None = None, graduation: float = 0.
     )
 
 
-def _basis(grid: Grid, there: NDArray[np.bool_]) -> tuple[Array, list[str]]:
+def _basis(grid: Grid, there: Mask) -> tuple[Array, list[str]]:
     """The columns of the model that these places can tell apart, and their names."""
     y, x = np.meshgrid(_unit(grid.across), _unit(grid.along), indexing="ij")
     x, y = x[there], y[there]

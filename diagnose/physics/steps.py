@@ -11,13 +11,18 @@ Source: forward selection with Bonferroni's bound on the t of the added term (fr
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Any
 
-import numpy as np
-from numpy.typing import NDArray
-
+from diagnose.physics.arrays import Array, Mask, np
 from diagnose.physics.quantiles import student_quantile
 
-Array = NDArray[np.float64]
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+    Corners = NDArray[np.intp]  # (rectangles, 4): top, bottom, first, last
+else:
+    Corners = Any
+
 FALSE_ALARM = 1e-3  # chance to see a patch in a smooth noisy grid
 LEAST_HEIGHT = 4.0  # times the noise
 LEAST_TOTAL = 0.75  # the share all patches together must account for
@@ -50,7 +55,7 @@ class Patch:
         return replace(self, height=height, plus_minus=plus_minus)
 
 
-def find_patches(heights: Array, there: NDArray[np.bool_], basis: Array) -> tuple[Patch, ...]:
+def find_patches(heights: Array, there: Mask, basis: Array) -> tuple[Patch, ...]:
     """The patches of a grid, strongest first; `basis` holds the smooth shape at the readings."""
     corners = _rectangles(*there.shape)
     patches: list[Patch] = []
@@ -66,13 +71,11 @@ def find_patches(heights: Array, there: NDArray[np.bool_], basis: Array) -> tupl
     return tuple(patches) if _beats_bends(heights[there], there, basis, patches) else ()
 
 
-def _with(basis: Array, patches: list[Patch], there: NDArray[np.bool_]) -> Array:
+def _with(basis: Array, patches: list[Patch], there: Mask) -> Array:
     return np.column_stack([basis, *(patch.cells[there] for patch in patches)])
 
 
-def _beats_bends(
-    values: Array, there: NDArray[np.bool_], basis: Array, patches: list[Patch]
-) -> bool:
+def _beats_bends(values: Array, there: Mask, basis: Array, patches: list[Patch]) -> bool:
     """Whether patches explain the readings, and far better than S-bends and waves would."""
     smooth, stepped = _left(values, basis), _left(values, _with(basis, patches, there))
     if not patches or stepped > (1.0 - LEAST_TOTAL) * smooth:
@@ -94,10 +97,10 @@ def _left(values: Array, columns: Array) -> float:
 
 def _strongest(
     heights: Array,
-    there: NDArray[np.bool_],
+    there: Mask,
     columns: Array,
     levels: Array,
-    corners: NDArray[np.intp],
+    corners: Corners,
 ) -> Patch | None:
     orthonormal, _ = np.linalg.qr(columns)
     values = heights[there]
@@ -135,14 +138,14 @@ def _strongest(
     return patch
 
 
-def _differs(one: Patch, other: Patch, there: NDArray[np.bool_], levels: Array) -> bool:
+def _differs(one: Patch, other: Patch, there: Mask, levels: Array) -> bool:
     """Whether two patches mean different steps: not the same two levels told another way."""
     flat, _ = np.linalg.qr(levels)
     a, b = (p.cells[there] - flat @ (flat.T @ p.cells[there]) for p in (one, other))
     return float(a @ b) ** 2 < (1.0 - 1e-9) * float(a @ a) * float(b @ b)
 
 
-def _patch(corner: NDArray[np.intp], there: NDArray[np.bool_]) -> Patch:
+def _patch(corner: Corners, there: Mask) -> Patch:
     top, bottom, first, last = (int(c) for c in corner)
     cells = np.zeros(there.shape)
     cells[top:bottom, first:last] = 1.0
@@ -154,7 +157,7 @@ def _is_told_apart(columns: Array) -> bool:
     return bool(singular[-1] > 1e-6 * singular[0]) and columns.shape[0] > columns.shape[1]
 
 
-def _with_bends(there: NDArray[np.bool_], basis: Array) -> Array:
+def _with_bends(there: Mask, basis: Array) -> Array:
     """The smooth shape with S-bends and waves in it, where there are readings to spend on them."""
     y, x = np.meshgrid(*(np.linspace(-1.0, 1.0, n) for n in there.shape), indexing="ij")
     x, y = x[there], y[there]
@@ -173,7 +176,7 @@ def _with_bends(there: NDArray[np.bool_], basis: Array) -> Array:
     return np.column_stack(columns)
 
 
-def _rectangles(rows: int, columns: int) -> NDArray[np.intp]:
+def _rectangles(rows: int, columns: int) -> Corners:
     """Every rectangle as (top, bottom, first, last), or bands and single cells in a large grid."""
     if (rows * (rows + 1) // 2) * (columns * (columns + 1) // 2) <= _MOST_RECTANGLES:
         upright, flat = _bands(rows), _bands(columns)
@@ -189,13 +192,13 @@ def _bands(n: int) -> list[tuple[int, int]]:
     return [(first, last) for first in range(n) for last in range(first + 1, n + 1)]
 
 
-def _spread(values: Array, there: NDArray[np.bool_]) -> Array:
+def _spread(values: Array, there: Mask) -> Array:
     full = np.zeros(there.shape)
     full[there] = values
     return full
 
 
-def _sums(field: Array, corners: NDArray[np.intp]) -> Array:
+def _sums(field: Array, corners: Corners) -> Array:
     """The sum of a field over each rectangle."""
     total = np.zeros((field.shape[0] + 1, field.shape[1] + 1))
     total[1:, 1:] = field.cumsum(axis=0).cumsum(axis=1)
