@@ -9,6 +9,7 @@ from functools import wraps
 from typing import ParamSpec, TypeVar
 
 from diagnose.physics.catalogue import Input
+from diagnose.physics.dimensions import DIMENSIONS
 from diagnose.physics.errors import within
 
 P = ParamSpec("P")
@@ -46,7 +47,6 @@ ARGUMENTS: dict[str, Argument] = {
     "force": Argument("force", 1e-3, 1e5, "force along the travel"),
     "power": Argument("power", 1.0, 1e5, "power of the spindle motor"),
     "efficiency": Argument("ratio", 0.05, 1.0, "share of the motor's power that cuts"),
-    "grinding_ratio": Argument("ratio", 0.1, 1e4, "volume removed over volume of wheel worn (G)"),
     "worn_share": Argument("ratio", 0.01, 1.0, "share of the face worn when the dress is due"),
     "effective_ratio": Argument(
         "ratio", 0.01, 1e5, "G times the shape of the worn corner, learned"
@@ -100,6 +100,23 @@ ARGUMENTS: dict[str, Argument] = {
     "wheel_diameter_change": Argument("ratio", 0.1, 10.0, "new wheel diameter over the old"),
     "wheel_mass": Argument("mass", 1e-3, 1e3, "mass of the wheel"),
 }
+
+EXAMPLES = {
+    "wheel_diameter": "178 mm", "new_diameter": "178 mm", "worn_diameter": "140 mm",
+    "wheel_width": "13 mm", "wheel_speed": "30 m/s", "marked_speed": "33 m/s", "grit": "46",
+    "depth": "0.01 mm", "crossfeed": "0.3 mm", "width_of_cut": "0.3 mm", "part_length": "150 mm",
+    "strokes": "120", "passes": "3", "cut_share": "0.5", "dress_speed": "190 mm/min",
+    "dress_lead": "0.1 mm", "dress_depth": "0.02 mm", "tip_radius": "0.3 mm", "overlap": "4",
+    "size": "50 mm", "warmth": "10 K", "thickness": "6 mm", "bow": "0.05 mm",
+    "skin_stress": "400 MPa", "balance_grade": "2.5 mm/s", "rim_radius": "90 mm",
+    "pole_pitch": "15 mm", "part_width": "50 mm", "base": "50 mm", "height": "40 mm",
+    "trial_mass": "5 g", "effective_ratio": "4",
+}  # fmt: skip
+
+
+def example_of(name: str, dimension: str) -> str:
+    """How a machinist might write this argument."""
+    return EXAMPLES.get(name, DIMENSIONS[dimension].example)
 
 
 def ranged(function: Callable[P, R]) -> Callable[P, R]:

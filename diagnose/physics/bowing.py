@@ -80,7 +80,8 @@ def _thin(skin_depth: float, thickness: float) -> None:
 def _of_bow(_given: dict[str, float], bow: float) -> str:
     return (
         f"The middle rises {show(bow, 'length')} ({show(bow, 'length', 'inch')}) under the wheel "
-        "and is cut away: cold, the ground face is hollow by as much. A magnet holds part of it down."
+        "and is cut away: cold, the ground face is hollow by as much. "
+        "A magnet holds part of it down."
     )
 
 

@@ -130,10 +130,14 @@ def near_names(name: str, known: Iterable[str], limit: int = 3) -> list[str]:
     from difflib import get_close_matches
 
     choices = list(known)
+    name = name.casefold()
     close = get_close_matches(name, choices, n=limit, cutoff=0.6)
     if close:
         return close
     words = set(name.replace("_", "-").split("-")) - {""}
+    part = [c for c in choices if len(name) > 2 and name in c]
+    if part:
+        return part[:limit]
     shared = [c for c in choices if words & set(c.replace("_", "-").split("-"))]
     return shared[:limit]
 

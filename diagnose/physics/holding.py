@@ -110,7 +110,7 @@ def wheel_energy(wheel_mass: float, wheel_speed: float) -> float:
     return 0.25 * wheel_mass * wheel_speed**2
 
 
-def _of_pull(given: dict[str, float], pull: float) -> str:
+def _of_pull(given: dict[str, float], _pull: float) -> str:
     if given["thickness"] < FULL_THICKNESS * given["pole_pitch"]:
         said = (
             "Too thin for these poles: part of the pull is lost. A fine-pole plate holds it better."
@@ -135,7 +135,8 @@ def _of_returned(given: dict[str, float], back: float) -> str:
     share = back / given["bow"] if given["bow"] > 0 else 0.0
     return (
         f"{show(back, 'length')} ({show(back, 'length', 'inch')}), {share:.0%} of the bow, is "
-        "pressed out and comes back when the magnet lets go, whatever was ground. Shim the hollow side down."
+        "pressed out and comes back when the magnet lets go, whatever was ground. "
+        "Shim the hollow side down."
     )
 
 
@@ -147,12 +148,12 @@ def _of_thickness(_given: dict[str, float], thickness: float) -> str:
 
 
 def _of_hold(_given: dict[str, float], hold: float) -> str:
-    return f"A steady push above {show(hold, 'force')} moves it, and a snag multiplies the push. {ALWAYS}"
+    return f"A push above {show(hold, 'force')} moves it, and a snag multiplies the push. {ALWAYS}"
 
 
 def _of_slide(_given: dict[str, float], ratio: float) -> str:
     if ratio >= 1:
-        return f"STOP: friction alone lets it slide. Block it both ways before the wheel turns. {ALWAYS}"
+        return f"STOP: on friction alone it slides. Block it before the wheel turns. {ALWAYS}"
     if ratio > 0.2:
         return f"Thin: a grab or a wet face uses this up. Block it. {ALWAYS}"
     return f"This sum cannot tell that the part is held. {ALWAYS}"
@@ -172,7 +173,7 @@ def _of_height(_given: dict[str, float], ratio: float) -> str:
             f"Never on the magnet alone: block it, clamp it to an angle plate or a vice. {ALWAYS}"
         )
     if ratio > 1:
-        return f"Taller than its base: accurate blocks on both sides, half its height or more. {ALWAYS}"
+        return f"Taller than its base: blocks on both sides, half its height or more. {ALWAYS}"
     return f"Not tall for its base; that alone does not hold it. {ALWAYS}"
 
 
