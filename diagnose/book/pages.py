@@ -38,6 +38,17 @@ def read_page(path: Path, name: str = "") -> Page:
         raise Refused(_whole(name, f"this file cannot be read: {reason}")) from None
 
 
+def page_of(name: str, raw: bytes) -> Page:
+    """A page from bytes that come from elsewhere than a file.
+
+    Raises Refused when there are more than 1 MiB of them or they are not UTF-8.
+    """
+    if len(raw) > MOST_BYTES:
+        what = "this is more than 1 MiB, the most that is read"
+        raise Refused(_whole(name, what, "this is hardly the text you mean"))
+    return Page(name, _decode(name, raw))
+
+
 def _bytes(path: Path, name: str) -> bytes:
     status = os.stat(path)
     if stat.S_ISDIR(status.st_mode):

@@ -1,0 +1,110 @@
+"""The complaint comes first: from a list, in one's own words, or found by three questions."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+
+from diagnose.book.complaints import symptoms_meant
+from diagnose.book.model import Book, Symptom
+from diagnose.book.near import nearest
+from diagnose.cli.typed import command
+from diagnose.view.complaints import FEATURES, features_text, list_text, matching
+
+Read = Callable[[], str]
+Say = Callable[[str], None]
+
+
+def choose_complaint(book: Book, read: Read, say: Say) -> tuple[str, ...]:
+    """Ids of the symptoms complained of; empty when the person stops."""
+    symptoms = in_families(book)
+    say("What is wrong with the part?\n\n" + list_text(symptoms))
+    say("\nA number (or several), your own words, f find it by three questions, q stop")
+    while True:
+        line = read().strip()
+        if command(line) == "quit":
+            return ()
+        if command(line) == "back":
+            say("There is nothing before this question.")
+        elif line.lower() == "f":
+            symptoms = find_by_features(book, read, say) or symptoms
+            say("\nIt could be:\n" + list_text(symptoms) + "\n\nA number, or your own words")
+        elif line:
+            found = _meant(book, symptoms, line, say)
+            if len(found) == 1 or (found and _numbers(line)):
+                return found
+            if found:
+                symptoms = [book.symptoms[s] for s in found]
+                say("That could be:\n" + list_text(symptoms) + "\n\nWhich number?")
+
+
+def in_families(book: Book) -> list[Symptom]:
+    """The symptoms, those of a family together, families in the order of their names."""
+    return sorted(book.symptoms.values(), key=lambda s: (s.family, s.id))
+
+
+def _numbers(line: str) -> list[int]:
+    parts = line.replace(",", " ").split()
+    return [int(p) for p in parts] if all(p.isdecimal() for p in parts) else []
+
+
+def _meant(book: Book, symptoms: Sequence[Symptom], line: str, say: Say) -> tuple[str, ...]:
+    numbers = _numbers(line)
+    wrong = [n for n in numbers if not 1 <= n <= len(symptoms)]
+    if wrong:
+        say(f"There is no number {wrong[0]}; they go from 1 to {len(symptoms)}.")
+        return ()
+    if numbers:
+        return tuple(dict.fromkeys(symptoms[n - 1].id for n in numbers))
+    found = symptoms_meant(line, book)
+    if not found:
+        words = {w: s.name for s in book.symptoms.values() for w in (*s.in_words, s.name)}
+        near = nearest(line.lower(), {w.lower(): 0 for w in words})
+        hint = f"Did you mean {near}?" if near else "Type a number, or f to find it."
+        say(f"No complaint is known as '{line}'. {hint}")
+    elif len(found) == 1:
+        say(f"   = {book.symptoms[found[0]].name}")
+    return found
+
+
+def find_by_features(book: Book, read: Read, say: Say) -> list[Symptom]:
+    """Three questions about the marks; the symptoms that fit best."""
+    told: dict[str, str] = {}
+    for name in FEATURES:
+        say("\n" + features_text(name))
+        answer = _feature(name, read, say)
+        if answer:
+            told[name] = answer
+    return matching(in_families(book), told)
+
+
+def _feature(name: str, read: Read, say: Say) -> str:
+    values = list(FEATURES[name].answers)
+    while True:
+        line = read().strip()
+        if command(line) == "unknown" or not line:
+            return ""
+        if line.isdecimal() and 1 <= int(line) <= len(values):
+            return values[int(line) - 1]
+        say(f"Type a number from 1 to {len(values)}, or d if you can't tell.")
+
+
+def choose_card(kind: str, cards: Mapping[str, str], read: Read, say: Say) -> str:
+    """The id of a machine or wheel card, "" for none of them; or back | quit."""
+    names = list(cards)
+    say(f"\nWhich {kind}?\n")
+    for number, name in enumerate(names, 1):
+        say(f"{number:>4}  {cards[name]}")
+    say(f"   0  another {kind}, or none of these\n\nA number, b back, q save and stop")
+    while True:
+        line = read().strip()
+        if command(line) in ("back", "quit"):
+            return command(line)
+        if line in ("0", "") or command(line) == "unknown":
+            return ""
+        if line.isdecimal() and int(line) <= len(names):
+            return names[int(line) - 1]
+        near = nearest(line.lower(), names)
+        if near == line.lower():
+            return near
+        hint = f" Did you mean {near}?" if near else ""
+        say(f"There is no {kind} '{line}' here.{hint}")

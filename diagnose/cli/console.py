@@ -1,0 +1,47 @@
+"""The terminal: results to standard output, talk to standard error, colour only when wanted."""
+
+from __future__ import annotations
+
+import io
+import os
+import sys
+
+import click
+
+
+def prepare() -> None:
+    """Let no console refuse a character: what it cannot show becomes a question mark."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")
+
+
+def use_colour() -> bool | None:
+    """False when NO_COLOR or TERM=dumb says so, True when FORCE_COLOR does, None to judge."""
+    if os.environ.get("NO_COLOR") or os.environ.get("TERM") == "dumb":
+        return False
+    return True if os.environ.get("FORCE_COLOR") else None
+
+
+def at_a_terminal() -> bool:
+    """True when a person sits at both ends: questions can be read and answered."""
+    return sys.stdin.isatty() and sys.stderr.isatty()
+
+
+def say(text: str = "") -> None:
+    """Talk: questions, progress, notes."""
+    click.echo(text, err=True)
+
+
+def tell(text: str) -> None:
+    """A result."""
+    click.echo(text.rstrip("\n"))
+
+
+def typed(prompt: str = "> ") -> str:
+    """One line from the person, without its end. Raises EOFError when there are no more."""
+    click.echo(prompt, err=True, nl=False)
+    line = sys.stdin.readline()
+    if not line:
+        raise EOFError
+    return line.rstrip("\r\n")

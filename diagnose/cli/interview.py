@@ -1,0 +1,193 @@
+"""The interview: one question at a time over a case that is an append-only list.
+
+Nothing is kept but the case; every screen is computed from it, so back is "drop the last and
+replay". It reads through a function and speaks through another, and never touches a terminal.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from diagnose.book.model import Book, Check
+from diagnose.case.entries import UNKNOWN, Case, Entry
+from diagnose.cli import typed
+from diagnose.cli.complaint import choose_card, choose_complaint
+from diagnose.reasoning.belief import Impossible
+from diagnose.reasoning.reason import Reasoned
+from diagnose.view.question import KEYS, guess_text, progress_text, question_text, why_text
+
+MEASURED = ("number", "file")
+
+
+@dataclass(frozen=True)
+class Desk:
+    """What the interview works with; nothing in it is a terminal.
+
+    `read` gives one typed line (EOFError when there are no more), `say` shows text, `save` keeps
+    the case, `reasoned` runs the pipe. `machines` and `wheels` are the shop's cards: id -> name.
+    """
+
+    book: Book
+    reasoned: Callable[[Case], Reasoned]
+    read: Callable[[], str]
+    say: Callable[[str], None]
+    save: Callable[[Case], None]
+    machines: dict[str, str]
+    wheels: dict[str, str]
+
+
+class Stopped(Exception):
+    """The person wants to save and stop."""
+
+
+class Interview:
+    """The state: the case, what was shown already, answers dropped by `back`."""
+
+    def __init__(self, desk: Desk, case: Case) -> None:
+        self.desk, self.case = desk, case
+        self.shown_stops: set[str] = set()
+        self.shown_notes: set[str] = set()
+        self.dropped: dict[str, Entry] = {}
+        self.cards_asked = bool(case.entries)
+
+    def run(self) -> str:
+        """Ask until there is an end: cured | to do | stuck | stopped."""
+        from diagnose.cli.steps import next_turn
+
+        try:
+            while True:
+                if not self.case.complaint:
+                    self._complaint()
+                elif not self.cards_asked:
+                    self._cards()
+                else:
+                    end = next_turn(self, self.desk.reasoned(self.case))
+                    if end:
+                        return end
+        except Stopped:
+            return "stopped"
+
+    # the case ---------------------------------------------------------------------------------
+
+    def add(self, entry: Entry) -> bool:
+        """One more entry, saved; False, with the reason said, when it cannot stand."""
+        longer = self.case.with_entry(entry)
+        try:
+            self.desk.reasoned(longer)
+        except Impossible as error:
+            self.desk.say(f"This cannot stand beside the other answers: {error}.")
+            self.desk.say("It is not kept. Type l to look at what you said before.")
+            return False
+        self.dropped.pop(entry.name, None)
+        self._keep(longer)
+        return True
+
+    def back(self) -> None:
+        """Drop the last entry; before the first one, the complaint is asked again."""
+        if self.case.entries:
+            last = self.case.entries[-1]
+            self.dropped[last.name] = last
+            self._keep(self.case.without_last())
+            return
+        self.cards_asked = False
+        self.case = replace(self.case, complaint=(), machine="", wheel="")
+
+    def _keep(self, case: Case) -> None:
+        self.case = case
+        self.desk.save(case)
+
+    @property
+    def answered(self) -> int:
+        """How many answers are in the list."""
+        return sum(1 for e in self.case.entries if e.kind == "answer")
+
+    def _complaint(self) -> None:
+        symptoms = choose_complaint(self.desk.book, self.desk.read, self.desk.say)
+        if not symptoms:
+            raise Stopped
+        names = "; ".join(self.desk.book.symptoms[s].name for s in symptoms)
+        self._keep(replace(self.case, complaint=symptoms, title=self.case.title or names))
+
+    def _cards(self) -> None:
+        for kind, cards in (("machine", self.desk.machines), ("wheel", self.desk.wheels)):
+            if cards and not getattr(self.case, kind):
+                chosen = choose_card(kind, cards, self.desk.read, self.desk.say)
+                if chosen == "back":
+                    self.back()
+                    return
+                if chosen == "quit":
+                    raise Stopped
+                # the names are those of fields of a case
+                self._keep(replace(self.case, **{kind: chosen}))  # type: ignore[arg-type]
+        self.cards_asked = True
+
+    # a question -------------------------------------------------------------------------------
+
+    def ask(self, reasoned: Reasoned, check: Check, head: str = "") -> None:
+        """Ask one check until it is answered, put off, or left by back or list."""
+        self.desk.say("\n" + (head or self._head(reasoned)) + "\n")
+        answer = self.answer_to(reasoned, check, self.dropped.get(check.id))
+        if answer.kind == "back":
+            self.back()
+        elif answer.kind == "list":
+            from diagnose.cli.changes import list_and_change
+
+            list_and_change(self, reasoned)
+        elif answer.kind == "later":
+            self.add(Entry("later", check.id))
+        else:
+            self.add(entry_of(check, answer))
+
+    def _head(self, reasoned: Reasoned) -> str:
+        lines = [progress_text(reasoned, self.answered + 1), guess_text(reasoned, self.answered)]
+        return "\n".join(line for line in lines if line)
+
+    def answer_to(
+        self, reasoned: Reasoned, check: Check, before: Entry | None = None
+    ) -> typed.Typed:
+        """One usable line: an answer or don't know, or back | list | later."""
+        self.desk.say(question_text(reasoned, check, typed.numbered(check)))
+        if before is not None and before.value:
+            self.desk.say(f"\n   Before, you said: {said(check, before)}. Enter keeps it.")
+        self.desk.say(f"\n{KEYS}")
+        sure = True
+        while True:
+            line = typed.understand(check, self.desk.read())
+            if line.kind == "why":
+                self.desk.say(why_text(reasoned, check))
+            elif line.kind == "think":
+                sure = False
+                self.desk.say("Then the answer, as you think it is:")
+            elif line.kind == "slip":
+                self.desk.say(line.value)
+            elif line.kind == "quit":
+                raise Stopped
+            elif line.kind == "keep" and before is not None and before.value:
+                return _again(before)
+            elif line.kind == "keep":
+                self.desk.say("Type an answer, or d if you don't know.")
+            else:
+                return replace(line, sure=line.sure and (sure or line.kind != "answer"))
+
+
+def _again(before: Entry) -> typed.Typed:
+    return typed.Typed(
+        "unknown" if before.value == UNKNOWN else "answer", before.value, before.sure
+    )
+
+
+def said(check: Check, entry: Entry) -> str:
+    """An answer in words."""
+    parts = [p.strip() for p in entry.value.split(",")] if check.options else [entry.value]
+    words = "; ".join(check.by_option[p].say if p in check.by_option else p for p in parts)
+    return words if entry.sure else f"{words} (you think)"
+
+
+def entry_of(check: Check, answer: typed.Typed, replaces: int = 0) -> Entry:
+    """The entry of an answer, or of the correction of entry number `replaces`."""
+    value = UNKNOWN if answer.kind == "unknown" else answer.value
+    measured = check.kind in MEASURED and answer.kind == "answer"
+    kind = "correct" if replaces else "answer"
+    how = "measured" if measured else "said"
+    return Entry(kind, check.id, value, how, answer.sure, replaces=replaces)

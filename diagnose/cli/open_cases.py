@@ -1,0 +1,91 @@
+"""The cases of the shop folder: which are open, which file a new or resumed one is kept in."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+
+from diagnose.book.model import Book
+from diagnose.book.problems import BookError
+from diagnose.case.case_text import case_text
+from diagnose.case.entries import Case
+from diagnose.case.files import load_case
+from diagnose.cli.typed import command
+
+MOST_OFFERED = 5
+
+
+@dataclass(frozen=True)
+class Kept:
+    """A case and the file that holds it."""
+
+    case: Case
+    path: Path
+
+
+def open_cases(folder: Path, book: Book, say: Callable[[str], None]) -> list[Kept]:
+    """Cases not yet cured, the last touched first; a file at fault is named and left alone."""
+    files = folder.glob("*.yaml") if folder.is_dir() else ()
+    found: list[Kept] = []
+    for path in sorted(files, key=lambda p: (-p.stat().st_mtime, p.name)):
+        try:
+            case = load_case(path, book)
+        except BookError as error:
+            say(f"Left alone, as it cannot be read: {error.problems[0].render()}")
+            continue
+        if not _cured(case):
+            found.append(Kept(case, path))
+        if len(found) == MOST_OFFERED:
+            break
+    return found
+
+
+def _cured(case: Case) -> bool:
+    tried = [e for e in case.entries if e.kind == "tried"]
+    return bool(tried) and tried[-1].outcome == "gone and stays"
+
+
+def offer(found: list[Kept], read: Callable[[], str], say: Callable[[str], None]) -> Kept | None:
+    """Let the person go on with an open case; None for a new one."""
+    say("Go on with a case, or begin a new one?\n")
+    say("   0  a new case")
+    for number, kept in enumerate(found, 1):
+        when = date.fromtimestamp(kept.path.stat().st_mtime).isoformat()
+        answers = sum(1 for e in kept.case.entries if e.kind == "answer")
+        say(f"{number:>4}  {kept.case.title} ({when}, answers: {answers})")
+    say("\nA number")
+    while True:
+        line = read().strip()
+        if line in ("0", "") or command(line) == "quit":
+            return None
+        if line.isdecimal() and int(line) <= len(found):
+            return found[int(line) - 1]
+        say(f"Type a number from 0 to {len(found)}.")
+
+
+def resumed(path: Path, book: Book, say: Callable[[str], None]) -> Kept:
+    """The case of a file to go on with. A file a person wrote is never rewritten.
+
+    Raises BookError when the file cannot be used.
+    """
+    case = load_case(path, book)
+    if path.read_text(encoding="utf-8-sig") == case_text(case):
+        return Kept(case, path)
+    other = _free(path.with_name(f"{path.stem}-continued.yaml"))
+    say(f"{path.as_posix()} was written by hand and stays as it is; going on in {other.name}.")
+    return Kept(case, other)
+
+
+def new_path(folder: Path, case: Case) -> Path:
+    """A file name for a new case: the day and the complaint, never one that is taken."""
+    return _free(folder / f"{date.today().isoformat()}-{case.complaint[0]}.yaml")
+
+
+def _free(path: Path) -> Path:
+    number, free = 1, path
+    while free.exists():
+        number += 1
+        free = path.with_name(f"{path.stem}-{number}{path.suffix}")
+    return free

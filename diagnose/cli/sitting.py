@@ -1,0 +1,138 @@
+"""One sitting at the terminal: the interview between its terminal and its file."""
+
+from __future__ import annotations
+
+import threading
+from dataclasses import replace
+from pathlib import Path
+
+import click
+
+from diagnose.book.problems import BookError
+from diagnose.case.case_text import case_text
+from diagnose.case.entries import Case
+from diagnose.case.files import save_case
+from diagnose.cli.console import say, tell, typed
+from diagnose.cli.exits import DONE, STOP
+from diagnose.cli.open_cases import Kept, new_path, offer, open_cases, resumed
+from diagnose.cli.room import Room, open_room
+from diagnose.cli.settings import Settings
+
+ENDS = {
+    "cured": "Good. The case is closed as cured; keep the file, it is worth a lesson.",
+    "to do": "Do it when you can, then run diagnose ask again and say how it went.",
+    "stuck": "Take the page along and ask someone who can look at the machine.",
+    "stopped": "Saved. Run diagnose ask again to go on.",
+}
+
+
+class Sitting:
+    """Keeps the case in its file; the file is named once there is a complaint."""
+
+    def __init__(self, room: Room, path: Path | None) -> None:
+        self.room, self.path = room, path
+        self.case: Case | None = None
+
+    def save(self, case: Case) -> None:
+        """Write the case; when that cannot be done the case is shown, so that it is not lost."""
+        if self.path is None:
+            self.path = new_path(self.room.folder / "cases", case)
+        self.case = case
+        try:
+            save_case(case, self.path)
+        except BookError:
+            if case.entries:
+                say("The case cannot be saved. This is it; copy it to keep it:\n")
+                tell(case_text(case))
+            raise
+
+    @property
+    def kept(self) -> str:
+        """Where the case is kept, in words."""
+        if self.case is None or self.path is None:
+            return "Nothing was answered yet, so nothing is saved."
+        count = sum(1 for e in self.case.entries if e.kind == "answer")
+        where = self.path.as_posix()
+        return f"Saved in {where} (answers: {count}). Go on with: diagnose ask"
+
+
+def sit(
+    settings: Settings, file: Path | None, new: bool, *, title: str, machine: str, wheel: str
+) -> int:
+    """One sitting; the exit code. Raises BookError, and click.Abort when interrupted."""
+    threading.Thread(target=_warm_up, daemon=True).start()
+    room = open_room(settings)
+    sitting = Sitting(room, file)
+    try:
+        kept = _begin(room, file, new)
+        case = kept.case if kept else Case("", ())
+        if kept:
+            sitting.path, sitting.case = kept.path, kept.case
+        case = replace(
+            case,
+            title=title or case.title,
+            machine=machine or case.machine,
+            wheel=wheel or case.wheel,
+        )
+        room.cards(case)
+        return _interview(room, sitting, case)
+    except KeyboardInterrupt:
+        say(f"\nStopped. {sitting.kept}")
+        raise click.Abort from None
+    except EOFError:
+        say(f"\nThe input ended here. {sitting.kept}")
+        raise click.Abort from None
+
+
+def _warm_up() -> None:
+    from importlib import import_module
+
+    import_module("diagnose.view.build")
+    from diagnose.reasoning.forward import warm_up
+
+    warm_up()
+
+
+def _begin(room: Room, file: Path | None, new: bool) -> Kept | None:
+    if file is not None:
+        return resumed(file, room.book, say) if file.exists() else None
+    found = [] if new else open_cases(room.folder / "cases", room.book, say)
+    return offer(found, typed, say) if found else None
+
+
+def _interview(room: Room, sitting: Sitting, case: Case) -> int:
+    from diagnose.cli.interview import Desk, Interview
+
+    desk = Desk(
+        book=room.book,
+        reasoned=room.reasoned,
+        read=typed,
+        say=say,
+        save=sitting.save,
+        machines={name: card.name for name, card in room.shop.machines.items()},
+        wheels={name: card.name for name, card in room.shop.wheels.items()},
+    )
+    interview = Interview(desk, case)
+    end = interview.run()
+    if not interview.case.complaint:
+        say(sitting.kept)
+        return DONE
+    return _finish(room, sitting, interview.case, end)
+
+
+def _finish(room: Room, sitting: Sitting, case: Case, end: str) -> int:
+    from diagnose.view.text import result_text
+
+    view = room.view(case)
+    say()
+    tell(result_text(view, short=True))
+    say(f"\n{ENDS[end]}")
+    if sitting.path is not None:
+        where = sitting.path.as_posix()
+        say(f"The case: {where}")
+        say(f"Its page: diagnose report {_quoted(where)}")
+    return STOP if view.stops else DONE
+
+
+def _quoted(path: str) -> str:
+    return f'"{path}"' if " " in path else path

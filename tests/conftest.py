@@ -1,0 +1,11 @@
+"""Options of the whole test run."""
+
+from __future__ import annotations
+
+import pytest
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption(
+        "--update", action="store_true", help="rewrite the interviews with what is said now"
+    )
