@@ -12,7 +12,6 @@ from diagnose.book.fact_names import fact_names
 from diagnose.book.files import kind_of, knowledge_files, misplaced, read_records
 from diagnose.book.kinds import KINDS
 from diagnose.book.model import Book, Cause, Words
-from diagnose.book.pages import shown
 from diagnose.book.problems import BookError, Problem
 from diagnose.book.records import Record
 from diagnose.book.references import check_references, index, renamed
@@ -68,7 +67,7 @@ def content_version(files: Sequence[tuple[Path, Path]]) -> str:
     """A short name for the content of the files: the same files, the same name."""
     digest = hashlib.sha256()
     for base, path in files:
-        digest.update(shown(path, base).encode() + b"\0")
+        digest.update(path.relative_to(base).as_posix().encode() + b"\0")
         try:
             digest.update(path.read_bytes().replace(b"\r\n", b"\n") + b"\0")
         except OSError:

@@ -18,6 +18,10 @@ _BAD = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ud800-\udfff\uf
 _SIGNS = re.compile(r"[&*!]")
 
 _LOOK_WHERE_OPENED = ("end of stream", "',' or", "could not find expected ':'")
+_NO_COLON = (
+    "there is no ':' after this name",
+    "write 'name: value', or set the line further in if it goes on with the text above",
+)
 _PLAIN = (
     (
         "mapping values are not allowed",
@@ -25,13 +29,9 @@ _PLAIN = (
         "put quotes around a text that has ': ' in it, leave a space after each ':', "
         "or set the line level with the one above",
     ),
+    ("could not find expected ':'", *_NO_COLON),
     (
-        "could not find expected ':'",
-        "there is no ':' after this name",
-        "write 'name: value', or set the line further in if it goes on with the text above",
-    ),
-    (
-        "expected the node content",
+        "expected node content",
         "there is nothing to read here",
         "write the value, or put quotes around a text that starts with a special sign",
     ),
@@ -134,7 +134,18 @@ def reword(page: Page, error: yaml_loaders.YAMLError) -> Problem:
         mark = opened
     if mark is None:
         return page.problem(1, 1, what, mend)
+    above = _runs_on(page, mark) if "mapping values" in told else 0
+    if above:
+        return page.problem(above, 1, _NO_COLON[0], _NO_COLON[1])
     return page.problem(mark.line + 1, mark.column + 1, what, mend)
+
+
+def _runs_on(page: Page, mark: Any) -> int:
+    """Line number of a name without ':' right above, which YAML reads on into this line."""
+    line, above = page.lines[mark.line], page.lines[mark.line - 1] if mark.line else ""
+    first = line.find(":") == mark.column
+    level = len(above) - len(above.lstrip()) == len(line) - len(line.lstrip())
+    return mark.line if first and level and above.strip() and ":" not in above else 0
 
 
 def _plain(told: str) -> tuple[str, str]:

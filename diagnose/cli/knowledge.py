@@ -1,0 +1,144 @@
+"""`diagnose knowledge`: look after the knowledge files."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, NoReturn
+
+import click
+
+from diagnose.cli.console import say, tell
+from diagnose.cli.exits import WRONG, leave
+from diagnose.cli.settings import global_options, settings
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from diagnose.book.model import Book
+    from diagnose.book.problems import Problem
+
+FOLDER = click.option(
+    "--folder",
+    type=click.Path(path_type=Path),
+    help="Knowledge folder; the shipped one and that of your shop when left out.",
+)
+
+
+@click.group()
+@global_options
+def knowledge() -> None:
+    """Test and describe the knowledge files."""
+
+
+@knowledge.command()
+@FOLDER
+@click.option("--no-examples", is_flag=True, help="Read the files only; run no example.")
+@global_options
+@click.pass_context
+def test(context: click.Context, folder: Path | None, no_examples: bool) -> None:
+    """Name every fault of the files, then run every example.
+
+    \b
+    Example:
+      diagnose knowledge test
+      diagnose knowledge test --folder my-knowledge
+    """
+    from diagnose.shop.cards import load_shop
+
+    book = _load(context, folder)
+    cards = load_shop(settings(context).shop, book).problems if folder is None else ()
+    if cards:
+        _refuse(cards)
+    if no_examples:
+        tell(f"No fault found in the files of knowledge {book.version}.")
+        return
+    from diagnose.audit.examples import run_examples
+
+    failures = list(run_examples(book))
+    for failure in failures:
+        tell(str(failure))
+    total = sum(len(cause.examples) for cause in book.causes.values())
+    if failures:
+        say(f"{len(failures)} of {total} examples do not come out as written.")
+        leave(WRONG)
+    tell(f"No fault found; {total} of {total} examples come out as written ({book.version}).")
+
+
+@knowledge.command()
+@FOLDER
+@click.option("--out", type=click.Path(path_type=Path), help="Where to; FOLDER/schema if left out.")
+def schema(folder: Path | None, out: Path | None) -> None:
+    """Write a JSON Schema of each kind, for editors that complete words.
+
+    \b
+    Example:
+      diagnose knowledge schema
+    """
+    from diagnose.book.locate import knowledge_folder
+    from diagnose.book.schema import write_schemas
+    from diagnose.book.shapes import Reading
+    from diagnose.book.words import read_words
+
+    base, reading = folder or knowledge_folder(), Reading()
+    words = read_words(base, reading)
+    if reading.problems:
+        _refuse(reading.problems)
+    for path in write_schemas(words, out or base / "schema"):
+        tell(path.as_posix())
+
+
+@knowledge.command()
+@FOLDER
+@global_options
+@click.pass_context
+def stats(context: click.Context, folder: Path | None) -> None:
+    """Count what the knowledge holds and how sure its sources are.
+
+    \b
+    Example:
+      diagnose knowledge stats
+    """
+    from diagnose.book.counts import by_kind, by_standing
+
+    book = _load(context, folder)
+    lines = [f"Knowledge {book.version}"]
+    lines += [f"  {number:5d}  {name}" for name, number in by_kind(book).items()]
+    for what, standings in by_standing(book).items():
+        lines.append(f"{what}, by the standing of their source:")
+        lines += [f"  {number:5d}  {standing}" for standing, number in standings.items()]
+    tell("\n".join(lines))
+
+
+@knowledge.command()
+@FOLDER
+@global_options
+@click.pass_context
+def version(context: click.Context, folder: Path | None) -> None:
+    """Print the short name of the knowledge's content: the same files, the same name.
+
+    \b
+    Example:
+      diagnose knowledge version
+    """
+    tell(_load(context, folder).version)
+
+
+def _load(context: click.Context, folder: Path | None) -> Book:
+    from diagnose.book.loader import load_book
+    from diagnose.book.locate import knowledge_folder
+    from diagnose.book.problems import BookError
+
+    own = settings(context).shop / "knowledge"
+    extra = [own] if folder is None and own.is_dir() else []
+    try:
+        return load_book(folder or knowledge_folder(), extra)
+    except BookError as error:
+        _refuse(error.problems)
+
+
+def _refuse(problems: Iterable[Problem]) -> NoReturn:
+    """Print faults as the result of the test, and end."""
+    found = list(problems)
+    tell("\n".join(problem.render() for problem in found))
+    say("1 fault found." if len(found) == 1 else f"{len(found)} faults found.")
+    leave(WRONG)
