@@ -168,4 +168,5 @@ def _range(record: Record, unit: str, shelf: Shelf) -> tuple[float | None, float
     )
     if low is not None and high is not None and low >= high:
         shelf.reading.fault(group.node, "the lowest is not below the highest", "swap them")
+        return None, None
     return low, high

@@ -25,7 +25,7 @@ def fix(own: str, record: Record | None, shelf: Shelf, fixes: dict[str, Record])
         own, record = other, theirs
     elif record is not None:
         for name, mend in FIX_NEEDS.items():
-            if name not in record.nodes:
+            if name not in record.nodes and name not in record.mistyped:
                 shelf.reading.fault(record.node, f"the fix has no '{name}:'", mend)
     return _fix(own, record) if record else Fix(own, "", 0.0, 0.0, 0.5, (), "")
 

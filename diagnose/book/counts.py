@@ -40,7 +40,9 @@ def by_standing(book: Book) -> dict[str, dict[str, int]]:
         "Ranges of readings": _count(book, (check.source for check in numbers)),
         "Rules": _count(book, (rule.source for rule in book.rules.values())),
         "Stops and holds": _count(book, (stop.source for stop in book.stops.values())),
-        "Fixes (best source of their cause)": _count(book, (_best(book, cause.sources) for cause in owners)),
+        "Fixes (best source of their cause)": _count(
+            book, (_best(book, cause.sources) for cause in owners)
+        ),
     }
 
 

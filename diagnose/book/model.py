@@ -15,6 +15,7 @@ from diagnose.book.conditions import Condition
 
 NO, YES = "no", "yes"
 NOTHING = "nothing-of-the-kind"
+ALWAYS = Condition()
 
 
 @dataclass(frozen=True)
@@ -171,7 +172,7 @@ class Check:
     place: str = ""  # history | part | wheel | machine | bench
     shares_preparation: str = ""
     preparation_minutes: float = 0.0
-    asked_when: Condition = Condition()
+    asked_when: Condition = ALWAYS
     trial: bool = False
     changes: tuple[str, ...] = ()
     spoiled_by: tuple[str, ...] = ()
@@ -232,7 +233,7 @@ class WorkOut:
 class Conclusion:
     """What a rule adds: exactly one of finding (with `is_`), stop, note, caution."""
 
-    condition: Condition = Condition()
+    condition: Condition = ALWAYS
     finding: str = ""
     is_: str = ""
     stop: str = ""
@@ -270,7 +271,7 @@ class Stop:
     cleared_when: str
     asked_by: str
     source: str
-    applies_when: Condition = Condition()
+    applies_when: Condition = ALWAYS
     renewed_by: tuple[str, ...] = ()
     sources: tuple[str, ...] = ()
     replaces: tuple[str, ...] = ()

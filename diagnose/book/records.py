@@ -28,6 +28,7 @@ class Record:
     node: Node
     values: Mapping[str, Any]
     nodes: Mapping[str, Node]
+    mistyped: frozenset[str] = frozenset()  # fields that an unknown name was perhaps meant for
 
     def __contains__(self, name: str) -> bool:
         return name in self.values
@@ -106,7 +107,7 @@ class Group:
                 if read is not None:
                     values[name] = read
         self._missing(node, nodes.keys() | excused, reading)
-        return Record(node, values, nodes)
+        return Record(node, values, nodes, frozenset(excused))
 
     def _unknown(self, key: Text, known: Mapping[str, Field], reading: Reading) -> str:
         near = nearest(key.value, known)
