@@ -110,7 +110,15 @@ EXAMPLES = {
     "size": "50 mm", "warmth": "10 K", "thickness": "6 mm", "bow": "0.05 mm",
     "skin_stress": "400 MPa", "balance_grade": "2.5 mm/s", "rim_radius": "90 mm",
     "pole_pitch": "15 mm", "part_width": "50 mm", "base": "50 mm", "height": "40 mm",
-    "trial_mass": "5 g", "effective_ratio": "4",
+    "shaft_speed": "1800 rpm", "balls": "8", "ball_diameter": "10 mm", "pitch_diameter": "50 mm",
+    "pulley_diameter": "80 mm", "pulley_speed": "2850 rpm", "belt_length": "900 mm",
+    "spacing": "3.3 mm", "spacing_uncertainty": "0.1 mm", "speed_uncertainty": "1 m/min",
+    "spacing_slow": "2 mm", "spacing_fast": "4 mm", "speed_slow": "6 m/min",
+    "speed_fast": "12 m/min", "frequency_slow": "40 Hz", "frequency_fast": "50 Hz",
+    "wheel_slow": "2400 rpm", "wheel_fast": "3000 rpm", "marks": "8", "length": "25 mm",
+    "module": "1.5 mm", "sampling_rate": "400 Hz", "poles": "2", "elements": "9",
+    "mean_speed": "10 m/min", "number": "6", "rz": "4 µm", "bare": "10", "at_0": "14",
+    "at_120": "14", "at_240": "4", "trial_mass": "5 g", "effective_ratio": "4",
 }  # fmt: skip
 
 

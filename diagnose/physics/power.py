@@ -14,8 +14,8 @@ from diagnose.physics.units import show
 DEEPEST = 50e-6  # m; only with a tiny crossfeed
 TINY_CROSSFEED = 0.4e-3  # m
 THIN = 10e-6  # m, rough, with a wide crossfeed
-FINISH = (2.5e-6, 5e-6)  # m
-FINISH_CROSSFEED = (0.5e-3, 1.5e-3)  # m
+FINISH = 2.5e-6  # m
+FINISH_CROSSFEED = 1.5e-3  # m
 EFFICIENCY = 0.7
 
 
@@ -109,7 +109,7 @@ def two_ways(
         Line(f"work at {share:.0%} of it", value=area, dimension="area"),
         _way("deep cut, tiny crossfeed", *deep_way(area, row.rough)),
         _way("thin cut, wide crossfeed", *thin_way(area, widest, row.rough)),
-        _way("finish", FINISH[0], min(area / FINISH[0], widest, FINISH_CROSSFEED[1])),
+        _way("finish", FINISH, min(area / FINISH, widest, FINISH_CROSSFEED)),
         Line("full width at once, no deeper than", value=area / wheel_width, dimension="length"),
         Line("handbook depth, a production ceiling", value=row.rough, dimension="length"),
     )

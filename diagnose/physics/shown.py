@@ -70,8 +70,8 @@ _WHOLE = frozenset({"turning-speed", "hardness", "count", "temperature"})
 
 def digits(number: float, significant: int = 3) -> str:
     """The number rounded to so many figures, without an exponent where it can be avoided."""
-    if number == 0:
-        return "0"
+    if number == 0 or not math.isfinite(number):
+        return f"{number:.0f}"
     size = math.floor(math.log10(abs(number)))
     if size >= 7 or size < -6:
         return f"{number:.{significant - 1}e}"
