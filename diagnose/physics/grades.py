@@ -110,13 +110,18 @@ def _of_grade(_inputs: dict[str, float], result: float) -> str:
     return f"It meets N{result:.0f} (Ra {limit:g} µm or better)."
 
 
+def grade_number(ra: float) -> float:
+    """The grade N of `ra` (m) as a float, for the rules. Raises OutOfRange."""
+    return float(grade(ra))
+
+
 CALCULATIONS = (
     Calculation(
         "roughness-grade",
         "grade N of a roughness",
         (_RA,),
         "count",
-        lambda ra: float(grade(ra)),
+        grade_number,
         "finest grade whose limit is not below Ra",
         _of_grade,
         "ISO 1302:1992, published N-grade tables",

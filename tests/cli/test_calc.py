@@ -11,7 +11,7 @@ from diagnose.cli.calc import calc
 from diagnose.physics.arguments import example_of
 from diagnose.physics.catalogue import Calculation, WordInput, Worked, calculations, worked_answers
 
-EVERY = [*calculations(), *worked_answers()]
+EVERY: list[Calculation | Worked] = [*calculations(), *worked_answers()]
 WHEEL = ("wheel-speed", "wheel_diameter=7in", "turning_speed=3450rpm")
 
 
