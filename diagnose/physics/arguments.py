@@ -80,7 +80,7 @@ ARGUMENTS: dict[str, Argument] = {
     "skin_stress": Argument("stress", -5e9, 5e9, "stress in the skin, tension above zero"),
     "elastic_modulus": Argument("pressure", 1e9, 1e12, "elastic modulus of the part"),
     "poisson": Argument("ratio", 0.0, 0.49, "Poisson's ratio of the part"),
-    "balance_grade": Argument("speed", 1e-5, 10.0, "balance grade: G 2.5 is written 2.5 mm/s"),
+    "balance_grade": Argument("balance-grade", 1e-5, 10.0, "balance grade: G 2.5 is 2.5 mm/s"),
     "rotor_mass": Argument("mass", 1e-3, 1e4, "mass of wheel and adapter"),
     "unbalance": Argument("unbalance", 0.0, 10.0, "unbalance: mass times radius"),
     "rim_radius": Argument("length", 1e-3, 1.0, "radius at which a weight sits"),

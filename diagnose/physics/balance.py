@@ -9,6 +9,7 @@ from diagnose.physics.catalogue import Calculation
 from diagnose.physics.units import show
 
 TURN = 2 * math.pi
+BEST_WAYS = 5e-6  # m, arm of rolling friction of clean, level, hard ways; common practice
 REACHABLE = (2.5e-3, 4e-3)  # m/s, grades that level ways can reach on a surface grinder
 
 
@@ -64,7 +65,7 @@ def delivered_weight(wheel_mass: float, delivered_constant: float = 0.25) -> flo
 
 
 def _of_permissible(given: dict[str, float], unbalance: float) -> str:
-    felt = felt_by_ways(given["rotor_mass"])
+    felt = felt_by_ways(given["rotor_mass"], BEST_WAYS)
     if unbalance < felt:
         return (
             f"Finer than level ways can feel (about {show(felt, 'unbalance')} here): aim for G "
@@ -127,8 +128,8 @@ CALCULATIONS = (
         "One plane: for a thin wheel. G 1 and G 0.4 are for spindles, not reachable on ways.",
     ),
     Calculation(
-        "balance-grade", "grade an unbalance amounts to", inputs("unbalance", *_ROTOR), "speed",
-        grade_reached, "6.2832 x turning speed x unbalance / mass", _of_grade, _ISO, "confirmed",
+        "balance-grade", "grade an unbalance amounts to", inputs("unbalance", *_ROTOR),
+        "balance-grade", grade_reached, "6.2832 x turning speed x unbalance / mass", _of_grade, _ISO, "confirmed",
         "The grade G is this speed in mm/s.",
     ),
     Calculation(

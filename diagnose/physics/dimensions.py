@@ -40,6 +40,7 @@ _ALL = (
     Dimension("stress", "a stress (may be below zero)", "Pa", "-200 MPa", signed=True),
     Dimension("mass", "a mass", "kg", "1.5 kg"),
     Dimension("unbalance", "an unbalance", "kg m", "12 g mm"),
+    Dimension("balance-grade", "a balance grade", "m/s", "2.5 mm/s", bare=True),
     Dimension("temperature", "a temperature", "deg C", "20 C", signed=True),
     Dimension("temperature-difference", "a difference of temperature", "K", "5 K", signed=True),
     Dimension("hardness", "a hardness", "HV", "60 HRC"),
@@ -65,6 +66,7 @@ _ALIKE = (
     frozenset({"turning-speed", "frequency"}),
     frozenset({"length", "deviation", "roughness"}),
     frozenset({"pressure", "stress"}),
+    frozenset({"speed", "balance-grade"}),
     frozenset({"ratio", "number", "count", "turns"}),
 )
 

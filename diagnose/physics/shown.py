@@ -24,6 +24,7 @@ _METRIC: dict[str, _Steps] = {
     "stress": ((1e10, "GPa"), (0.0, "MPa")),
     "mass": ((1.0, "kg"), (0.0, "g")),
     "unbalance": ((0.0, "g mm"),),
+    "balance-grade": ((0.0, "mm/s"),),
     "temperature": ((0.0, "C"),),
     "temperature-difference": ((0.0, "K"),),
     "hardness": ((238.0, "HRC"), (0.0, "HB")),

@@ -119,6 +119,7 @@ _REST: tuple[tuple[str, tuple[tuple[str, float, tuple[str, ...]], ...]], ...] = 
         ("g mm", 1e-6, ("gmm", "g-mm", "mm g")), ("g cm", 1e-5, ("gcm",)), ("kg m", 1.0, ()),
         ("kg mm", 1e-3, ()), ("g in", 1e-3 * INCH, ()), ("oz in", POUND / 16 * INCH, ("oz-in",)),
     )),
+    ("balance-grade", (("mm/s", 1e-3, ("",)), ("m/s", 1.0, ()))),
     ("angle", (
         ("deg", TURN / 360, ("°", "degree", "degrees")), ("rad", 1.0, ("radian", "radians")),
         ("arcmin", TURN / 21600, ("'", "minutes of arc")),

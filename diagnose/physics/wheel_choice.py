@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from diagnose.physics.catalogue import Answer, Input, Line, WordInput, Worked
+from diagnose.physics.catalogue import Answer, Line, WordInput, Worked
 from diagnose.physics.errors import within
 from diagnose.physics.grains import sizes_apart
 from diagnose.physics.marking import ABRASIVES, Marking, explained, read_marking, write_marking
+from diagnose.physics.quantities import read_quantity
 from diagnose.physics.tables import WHEELS, WheelRow
-from diagnose.physics.units import show
 
 CONTACTS = ("narrow", "ordinary", "broad")
 _SOFTER = {"narrow": -1, "ordinary": 0, "broad": 1}
+SOFTEST = "E"  # no row of the handbook is softer
 STEELS = ("soft-steel", "alloy-steel", "hardened-steel")
 HARDENED = 513.0  # HV, 50 HRC
 TOUGH = 302.0  # HV, 30 HRC
@@ -48,7 +49,7 @@ def choose(metal: str, contact: str = "ordinary", thin: bool = False, wet: bool 
     """
     row = WHEELS[metal]
     softer = min(_SOFTER[contact] + thin + (not wet), 2)
-    low = max(ord(row.grade[0]) - max(softer, 0), ord("D"))
+    low = max(ord(row.grade[0]) - max(softer, 0), ord(SOFTEST))
     high = ord(row.grade[1]) - (softer - 1 if softer > 0 else softer)
     structure = (row.structure[0], row.structure[1] + 2 * thin)
     return Choice(row.abrasives, row.grit, (chr(low), chr(high)), structure, row.bond, row)
@@ -134,24 +135,26 @@ def _bench(read: Marking) -> str:
 def choice_answer(
     metal: str,
     contact: str = "ordinary",
-    hardness: float = 0.0,
+    hardness: str = "",
     thin: str = "no",
     wet: str = "yes",
     marking: str = "",
 ) -> Answer:
     """The wheel to begin with, and the distance of the one in use when its marking is given.
 
-    A hardness (HV) above zero chooses among the steels. Raises OutOfRange, MarkingError.
+    A hardness as written, `60 HRC`, chooses among the steels. Raises OutOfRange, MarkingError and
+    QuantityError.
     """
     if metal in ("carbide", "ceramic"):
         return Answer((Line("wheel to begin with", "diamond"),), _DIAMOND)
-    row = steel_of(hardness) if hardness > 0 and metal in STEELS else metal
+    by_hardness = hardness and metal in STEELS
+    row = steel_of(read_quantity(hardness, "hardness").value) if by_hardness else metal
     choice = choose(row, contact, thin == "yes", wet == "yes")
     lines = [Line("wheel to begin with", described(choice))]
     if choice.row.hint:
         lines.append(Line("hint", choice.row.hint))
     if row != metal:
-        lines.append(Line("taken as", f"{row}, for the hardness of {show(hardness, 'hardness')}"))
+        lines.append(Line("taken as", f"{row}, for the hardness of {hardness}"))
     lines.append(Line("source", f"{choice.row.source} ({choice.row.standing})"))
     if not marking:
         return Answer(tuple(lines), _ADVICE)
@@ -198,7 +201,7 @@ WORKED = (
         inputs=(
             WordInput("metal", "what is ground", (*WHEELS, "carbide", "ceramic")),
             WordInput("contact", "width of contact", CONTACTS, "ordinary"),
-            Input("hardness", "hardness", "hardness of a steel; 0 HV: not known", "0 HV"),
+            WordInput("hardness", "hardness of a steel, like 60 HRC", default=""),
             WordInput("thin", "thin work that bends or heats", ("no", "yes"), "no"),
             WordInput("wet", "coolant on the contact", ("no", "yes"), "yes"),
             _MARKING,

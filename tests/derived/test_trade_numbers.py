@@ -14,6 +14,7 @@ from diagnose.physics.balance import (
     unbalance_force,
 )
 from diagnose.physics.bowing import bow_from_stress, stress_from_bow, thermal_bow
+from diagnose.physics.catalogue import calculation
 from diagnose.physics.cutting import aggressiveness, equivalent_chip, removal_per_width
 from diagnose.physics.dressing import cusp_height, seconds_for_overlap
 from diagnose.physics.heat import burn_threshold, warm_growth
@@ -199,3 +200,12 @@ def test_the_worn_belt_step_trap() -> None:
     rpm = 60 * 30.0 / (math.pi * 0.127)
     assert rpm == pytest.approx(4510, abs=2)
     assert wheel_speed(0.178, rpm / 60) == pytest.approx(42, abs=0.1)
+
+
+@pytest.mark.parametrize(("grade", "reachable"), [(0.4e-3, False), (1e-3, False), (2.5e-3, True)])
+def test_grades_finer_than_the_ways_can_feel_are_not_promised(
+    grade: float, reachable: bool
+) -> None:
+    given = {"balance_grade": grade, "rotor_mass": 1.5, "turning_speed": 47.5}
+    said = calculation("permissible-unbalance").meaning(given, permissible_unbalance(**given))
+    assert said.startswith("Finer than level ways can feel") is not reachable

@@ -19,7 +19,7 @@ from diagnose.physics.marking import (
     read_marking,
     write_marking,
 )
-from diagnose.physics.wheel_choice import choose, distances, letters_harder
+from diagnose.physics.wheel_choice import choice_answer, choose, distances, letters_harder
 
 
 @pytest.mark.parametrize(
@@ -131,3 +131,16 @@ def test_thin_dry_and_broad_work_wants_a_softer_wheel() -> None:
     plain, harsh = choose("hardened-steel"), choose("hardened-steel", "broad", thin=True, wet=False)
     assert harsh.grade < plain.grade
     assert harsh.structure[1] > plain.structure[1]
+
+
+@pytest.mark.parametrize(
+    ("hardness", "row"),
+    [("120 HB", "soft-steel"), ("40 HRC", "alloy-steel"), ("62 HRC", "hardened-steel")],
+)
+def test_the_hardness_chooses_among_the_steels(hardness: str, row: str) -> None:
+    told = {line.label: line.text for line in choice_answer("soft-steel", hardness=hardness).lines}
+    assert told.get("taken as", row).startswith(row)
+
+
+def test_no_choice_is_softer_than_any_row_of_the_handbook() -> None:
+    assert choose("high-speed-steel", "broad", thin=True, wet=False).grade[0] == "E"
