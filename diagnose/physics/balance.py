@@ -129,8 +129,8 @@ CALCULATIONS = (
     ),
     Calculation(
         "balance-grade", "grade an unbalance amounts to", inputs("unbalance", *_ROTOR),
-        "balance-grade", grade_reached, "6.2832 x turning speed x unbalance / mass", _of_grade, _ISO, "confirmed",
-        "The grade G is this speed in mm/s.",
+        "balance-grade", grade_reached, "6.2832 x turning speed x unbalance / mass", _of_grade,
+        _ISO, "confirmed", "The grade G is this speed in mm/s.",
     ),
     Calculation(
         "unbalance-force", "force an unbalance shakes with", inputs("unbalance", "turning_speed"),
