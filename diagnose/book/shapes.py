@@ -171,9 +171,10 @@ class Raw:
     """Kept as it stands and read later, when every fact is known."""
 
     form: str  # name of a definition of the schema
+    may_be_blank: bool = False  # whoever reads it later says so better
 
     def read(self, node: Node, reading: Reading) -> Node | None:
-        if isinstance(node, Text) and not node.value.strip():
+        if not self.may_be_blank and isinstance(node, Text) and not node.value.strip():
             reading.fault(node, "nothing is written here")
             return None
         return node

@@ -8,7 +8,7 @@ from diagnose.book.shapes import ByName, Flag, Many, Raw, Tag, Words, one_of
 from diagnose.case.entries import OUTCOMES
 
 SCHEMA = 1
-ANSWERS = ByName(Raw("answer"), Words())
+ANSWERS = ByName(Raw("answer", may_be_blank=True), Words())
 
 ENTRY = Group(
     (
