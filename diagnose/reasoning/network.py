@@ -88,11 +88,16 @@ def meanings(book: Book, gathered: Gathered) -> dict[str, dict[str, float]]:
     return out
 
 
+def surest(meant: Mapping[str, Mapping[str, float]]) -> dict[str, FactValue]:
+    """Each finding at its surest value, ties by the name of the value."""
+    return {name: max(values, key=lambda v: (values[v], v)) for name, values in meant.items()}
+
+
 def build(
     book: Book, complaint: tuple[str, ...], gathered: Gathered, deduced: Deduced
 ) -> tuple[Network, tuple[RuledOut, ...]]:
     """The network of the case as it stands."""
-    facts = all_facts(gathered, deduced)
+    facts = {**all_facts(gathered, deduced), **surest(meanings(book, gathered))}
     backgrounds = {f.id: _background(f) for f in book.findings.values() if f.kind == "sign"}
     nodes: list[Node] = []
     out: list[RuledOut] = []

@@ -13,7 +13,7 @@ from diagnose.reasoning.facts import Gathered, gather
 from diagnose.reasoning.fixes import FixTable, fix_table
 from diagnose.reasoning.forward import Deduced, deduce
 from diagnose.reasoning.gates import Hazard, askable, hazards, may_turn, raised, safety_checks
-from diagnose.reasoning.network import Network, RuledOut, all_facts, build, meanings
+from diagnose.reasoning.network import Network, RuledOut, all_facts, build, meanings, surest
 from diagnose.reasoning.next_check import Valued, value_all
 from diagnose.reasoning.plan import Plan, make_plan
 from diagnose.reasoning.policy import Step, decide, walk_list
@@ -60,8 +60,7 @@ def read_case(book: Book, case: Case, cards: Mapping[str, str] | None = None) ->
     """Facts, findings and hazards of a case. `cards`: facts of the machine and wheel cards."""
     gathered = gather(case, book, cards)
     told: dict[str, FactValue] = {n: t.value for n, t in gathered.told.items()}
-    for finding, values in meanings(book, gathered).items():
-        told[finding] = max(values, key=lambda v: (values[v], v))
+    told |= surest(meanings(book, gathered))
     for symptom in case.complaint:
         told[symptom] = "yes"
     deduced = deduce(book, told)
