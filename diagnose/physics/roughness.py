@@ -51,7 +51,7 @@ def mean_line(heights: Array, step: float, cut_off: float) -> Array:
     at the ends. Raises OutOfRange when a cut-off holds fewer than 20 points.
     """
     within("step", step, "length", 1e-10, cut_off / LEAST_POINTS)
-    half = math.ceil(cut_off / step)
+    half = math.ceil(cut_off / step - 1e-6)
     x = step * np.arange(-half, half + 1)
     weights = np.exp(-math.pi * (x / (ALPHA * cut_off)) ** 2)
     # The shift keeps a high plateau from costing digits; it comes back at the end.

@@ -15,6 +15,7 @@ from dataclasses import dataclass
 
 from diagnose.physics.arrays import Array, Mask, np
 from diagnose.physics.grids import Grid
+from diagnose.physics.patches import Patch
 from diagnose.physics.quantiles import chi_square_quantile, student_quantile
 from diagnose.physics.readings import BadReadings
 from diagnose.physics.reference import (
@@ -24,7 +25,7 @@ from diagnose.physics.reference import (
     refusals,
     refusals_of_a_difference,
 )
-from diagnose.physics.steps import Patch, find_patches
+from diagnose.physics.steps import find_patches
 
 FEW_SPARE = 5  # below this many spare readings the stated uncertainty is wide
 _LARGEST_DOF = 4000

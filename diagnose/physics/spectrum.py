@@ -12,16 +12,18 @@ IEEE Trans. Inf. Theory 20, 1974). All from memory.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from diagnose.physics.arrays import Array, np
 
 FALSE_ALARM = 0.01  # chance to see a wave in noise alone, over the whole spectrum
 LEAST_PERIODS = 4.0  # below this many in the record it is a bend, not a wave
-MOST_WAVES = 8
+MOST_WAVES = 10
 LEAST_SHARE = 0.02  # of the strongest amplitude
 _FLOOR_REACH = 25  # most bins on either side the noise floor is taken from
 _ROUNDS = 8
+_TOP = 0.499  # cycles per sample; at a half a wave has no sine
+_ROUNDING = 1e-10  # share of the samples that is nothing but rounding
 _BLOCKS = 4000  # pieces a long record is summed into while one frequency is tuned
 _APART = 1.2  # bins two waves must lie apart; closer is one wave that wanders
 _SKIRT = 2.5  # bins beside a stronger wave in which a weak one is its skirt
@@ -75,31 +77,44 @@ def spectrum(samples: Array, padding: int = 1) -> Spectrum:
 def find_waves(samples: Array, highest: float = 0.4) -> tuple[Wave, ...]:
     """The waves up to `highest` cycles per sample that stand above the noise, strongest first."""
     flat = without_bend(samples)
+    scale = float(np.abs(flat).max())
+    if scale <= _ROUNDING * float(np.abs(samples).max()):
+        return ()
+    # What lies above is looked for too, or its skirt would pass for something below.
+    waves = _described(flat / scale, _frequencies(flat / scale))
+    return tuple(
+        replace(wave, amplitude=scale * wave.amplitude)
+        for wave in waves
+        if wave.frequency <= highest
+    )
+
+
+def _frequencies(flat: Array) -> list[float]:
     found: list[float] = []
     passed_over: list[float] = []
     left = flat
     while len(found) < MOST_WAVES and len(passed_over) < MOST_WAVES:
-        candidate = _candidate(left, highest, passed_over)
+        candidate = _candidate(left, passed_over)
         if candidate is None:
             break
-        trial = _settle(flat, [*found, candidate], highest)
+        trial = _settle(flat, [*found, candidate])
         if _is_skirt(flat, trial):
             passed_over.append(candidate)
             continue
         found = _together(flat, trial)
         left = flat - _sum(flat, found)
-    return _described(flat, found)
+    return found
 
 
-def _candidate(left: Array, highest: float, passed_over: list[float]) -> float | None:
+def _candidate(left: Array, passed_over: list[float]) -> float | None:
     """The strongest peak that is beyond chance, if there is one."""
     n = len(left)
     whole = spectrum(left, 4)
-    inside = (whole.frequencies >= LEAST_PERIODS / n) & (whole.frequencies <= highest)
+    inside = (whole.frequencies >= LEAST_PERIODS / n) & (whole.frequencies <= _TOP)
     for frequency in passed_over:
         inside &= np.abs(whole.frequencies - frequency) > 2.0 / n
     ratio = (whole.amplitudes / np.maximum(whole.floor, 1e-300)) ** 2
-    beyond = inside & (ratio >= _threshold(n)) & (whole.amplitudes > 0.0)
+    beyond = inside & (ratio >= _threshold(n)) & (whole.amplitudes > _ROUNDING)
     if not beyond.any():
         return None
     return float(whole.frequencies[int(np.argmax(np.where(beyond, whole.amplitudes, 0.0)))])
@@ -131,7 +146,7 @@ def _floor(amplitudes: Array, padding: int) -> Array:
     return floor
 
 
-def _settle(flat: Array, frequencies: list[float], highest: float) -> list[float]:
+def _settle(flat: Array, frequencies: list[float]) -> list[float]:
     """All frequencies moved, each by turns with the others taken out, to where they fit best."""
     n = len(flat)
     settled = list(frequencies)
@@ -141,7 +156,7 @@ def _settle(flat: Array, frequencies: list[float], highest: float) -> list[float
         for i in reversed(range(len(settled))):
             others = settled[:i] + settled[i + 1 :]
             alone = flat - _sum(flat, others)
-            settled[i] = _tuned(alone, settled[i], reach, highest)
+            settled[i] = _tuned(alone, settled[i], reach)
         if len(settled) == 1 or max(map(abs, np.subtract(before, settled))) < 1e-4 / n:
             break
         reach = max(0.5 * reach, 0.1 / n)
@@ -161,11 +176,11 @@ def _together(flat: Array, frequencies: list[float]) -> list[float]:
     return [float(frequency) for frequency in moved]
 
 
-def _tuned(samples: Array, start: float, reach: float, highest: float) -> float:
+def _tuned(samples: Array, start: float, reach: float) -> float:
     """Where one wave fits best within `reach` of the start, by golden section."""
     n = len(samples)
     low = max(start - reach, LEAST_PERIODS / n)
-    high = min(start + reach, highest)
+    high = min(start + reach, _TOP)
     if high <= low:
         return start
     middle = 0.5 * (low + high)
