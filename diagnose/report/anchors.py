@@ -1,0 +1,72 @@
+"""Names of places in a page, each used once, and the links to them."""
+
+from __future__ import annotations
+
+import dataclasses
+import re
+from collections.abc import Iterator
+from typing import Any
+
+from diagnose.view.result import EntryView, ResultView, SourceView
+
+
+@dataclasses.dataclass(frozen=True)
+class Link:
+    """A link inside the page: where it goes and what it says."""
+
+    anchor: str
+    words: str
+
+
+class Anchors:
+    """The places of one page: causes, entries and sources."""
+
+    def __init__(self, view: ResultView) -> None:
+        self._taken: set[str] = set()
+        self.causes = [self._new("cause", c.id) for c in view.causes]
+        self.entries = [self._new("answer", f"{e.number}-{e.check}") for e in view.entries]
+        self._views = view.entries
+        self.sources = tuple(dict.fromkeys(sources_in(view)))
+
+    def _new(self, kind: str, name: str) -> str:
+        slug = re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")[:60]
+        anchor = f"{kind}-{slug}" if slug else kind
+        tries = 1
+        while anchor in self._taken:
+            tries += 1
+            anchor = f"{kind}-{slug}-{tries}"
+        self._taken.add(anchor)
+        return anchor
+
+    def answers(self, checks: tuple[str, ...], numbers: tuple[int, ...] = ()) -> list[Link]:
+        """Links to the answers of these checks, or of these numbers; what is not there is left out.
+
+        A check answered more than once links to the answers with the numbers given, if any.
+        """
+        pairs = list(zip(self.entries, self._views, strict=True))
+        found = [(a, e) for a, e in pairs if e.check in checks]
+        exact = [(a, e) for a, e in found if e.number in numbers]
+        if not found:
+            exact = [(a, e) for a, e in pairs if e.number in numbers]
+        return [Link(a, entry_words(e)) for a, e in exact or found]
+
+    def source_number(self, source: SourceView) -> int:
+        """The number of a source in the list at the end, from 1."""
+        return self.sources.index(source) + 1
+
+
+def entry_words(entry: EntryView) -> str:
+    """How an answer is called where it is linked to."""
+    return f"answer {entry.number}" if entry.number else "from the set-up"
+
+
+def sources_in(record: Any) -> Iterator[SourceView]:
+    """Every source named anywhere in a view, in the order it is met."""
+    if isinstance(record, SourceView):
+        yield record
+    elif isinstance(record, tuple):
+        for part in record:
+            yield from sources_in(part)
+    elif dataclasses.is_dataclass(record):
+        for field in dataclasses.fields(record):
+            yield from sources_in(getattr(record, field.name))

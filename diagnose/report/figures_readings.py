@@ -1,0 +1,81 @@
+"""Readings on number lines: the value, and from where to where it may be."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from diagnose.report.svg import Svg, el, label, line, picture, rect, width_of
+from diagnose.view.result import ReadingView
+
+WIDTH, HEIGHT, SIZE = 340.0, 66.0, 16.0
+LEFT, RIGHT = 8.0, 332.0
+SHARED_UP_TO = 12.0  # readings of one kind share a scale when the greatest is at most this many
+UNLIKE = ("", "number", "temperature")  # kinds whose readings are not laid on one scale from 0
+
+
+def scales(readings: Sequence[ReadingView]) -> dict[str, tuple[float, float]]:
+    """For each reading (by id) the ends of its number line, in SI.
+
+    Readings of one kind that are near enough in size share one, so that they can be compared.
+    """
+    kinds: dict[str, list[ReadingView]] = {}
+    for reading in readings:
+        kinds.setdefault(reading.dimension, []).append(reading)
+    out: dict[str, tuple[float, float]] = {}
+    for kind, group in kinds.items():
+        joined = len(group) > 1 and kind not in UNLIKE and _alike(group)
+        for reading in group:
+            out[reading.id] = _ends(group if joined else [reading], kind)
+    return out
+
+
+def _alike(group: Sequence[ReadingView]) -> bool:
+    sizes = [max(abs(r.si_low), abs(r.si_high)) for r in group]
+    return min(sizes) > 0 and max(sizes) / min(sizes) <= SHARED_UP_TO
+
+
+def _ends(group: Sequence[ReadingView], kind: str) -> tuple[float, float]:
+    low, high = min(r.si_low for r in group), max(r.si_high for r in group)
+    if kind == "temperature":
+        spread = max(high - low, 1.0)
+        return low - spread, high + spread
+    low, high = min(low, 0.0), max(high, 0.0)
+    spread = (high - low) or 1.0
+    return (low - 0.08 * spread if low < 0 else 0.0), high + 0.08 * spread
+
+
+def number_line(reading: ReadingView, ends: tuple[float, float], name: str) -> Svg:
+    """One reading between the ends of its scale (SI): a dot, and a band from low to high."""
+    low, here, high = (_at(x, ends) for x in (reading.si_low, reading.si, reading.si_high))
+    spread = reading.low != reading.high
+    told = f"{reading.value}, from {reading.low} to {reading.high}" if spread else reading.value
+    parts = [line(LEFT, 34, RIGHT, 34, "axis"), line(LEFT, 28, LEFT, 40, "axis")]
+    if ends[0] == 0.0:
+        parts.append(_word(LEFT, 58, "0", "word-scale"))
+    elif ends[0] < 0.0 < ends[1]:
+        zero = _at(0.0, ends)
+        parts += [line(zero, 28, zero, 40, "axis")]
+    if spread:
+        parts.append(rect(low, 27, max(high - low, 3.0), 14, "band"))
+        parts += [line(x, 24, x, 44, "band-end") for x in (low, high)]
+        parts += _between(reading, low, high)
+    parts.append(el("circle", cx=here, cy=34.0, r=5.0, class_="dot"))
+    parts.append(_word(here, 17, reading.value, "word-value"))
+    title = f"{reading.name}: {reading.value}"
+    return picture(name, title, told, WIDTH, HEIGHT, *parts, kind="line")
+
+
+def _at(value: float, ends: tuple[float, float]) -> float:
+    share = (value - ends[0]) / (ends[1] - ends[0])
+    return LEFT + (RIGHT - LEFT) * min(max(share, 0.0), 1.0)
+
+
+def _between(reading: ReadingView, low: float, high: float) -> list[Svg]:
+    text = f"{reading.low} to {reading.high}"
+    return [_word((low + high) / 2, 62, text, "word-scale")]
+
+
+def _word(x: float, y: float, text: str, class_: str) -> Svg:
+    half = width_of(text, SIZE) / 2
+    x = WIDTH / 2 if 2 * half > RIGHT - LEFT else min(max(x, LEFT + half), RIGHT - half)
+    return label(x, y, text, class_, "middle")
