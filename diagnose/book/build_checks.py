@@ -44,7 +44,7 @@ def check(record: Record, shelf: Shelf) -> Check:
         spoiled_by=record.texts("spoiled_by"),
         standing=record.text("standing"),
         gate=record.flag("gate"),
-        reports=_report(reports) if reports else None,
+        reports=_report(reports, shelf) if reports else None,
         cautions=record.texts("cautions"),
         source=record.text("source"),
         replaces=record.texts("replaces"),
@@ -53,12 +53,16 @@ def check(record: Record, shelf: Shelf) -> Check:
     )
 
 
-def _report(record: Record) -> Report:
-    return Report(
-        record.text("finding"),
-        record.number("right_when_there", 0.5),
-        record.number("right_when_not", 0.5),
-    )
+def _report(record: Record, shelf: Shelf) -> Report:
+    finding = shelf.findings.get(record.text("finding"))
+    there, apart = record.number("right_when_there", 0.5), record.number("right_when_not", 0.5)
+    if finding is not None and finding.kind != "sign":
+        what = f"{finding.id} is a circumstance; only a sign can be hidden and reported"
+        shelf.reading.fault(record.at("finding"), what, "write it under 'settles:'")
+    if {"right_when_there", "right_when_not"} <= set(record.values) and there + apart <= 1.0:
+        what = "it would report the sign no more often when it is there than when it is not"
+        shelf.reading.fault(record.node, what, "use words for more often")
+    return Report(record.text("finding"), there, apart)
 
 
 def _options(record: Record, kind: str, shelf: Shelf) -> tuple[Option, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from diagnose.book.answers import AnswerError, read_answer
 from diagnose.book.fields_causes import FIX_NEEDS
 from diagnose.book.model import Check, Example, Fix
-from diagnose.book.nodes import Items, Node, Text
+from diagnose.book.nodes import Node, written
 from diagnose.book.records import Record
 from diagnose.book.shelf import Shelf
 
@@ -66,13 +66,6 @@ def example(record: Record, shelf: Shelf) -> Example:
         record.text("not_first"),
         record.node.where,
     )
-
-
-def written(node: Node) -> str:
-    """An answer as text; a list of answers with commas between."""
-    if isinstance(node, Items):
-        return ", ".join(item.value.strip() for item in node.items if isinstance(item, Text))
-    return node.value.strip() if isinstance(node, Text) else ""
 
 
 def _answer(check: Check, text: str, node: Node, shelf: Shelf) -> str:

@@ -26,7 +26,8 @@ def load_book(folder: Path, extra: Sequence[Path] = ()) -> Book:
     """The knowledge of a folder, with that of the `extra` folders added to it.
 
     The scale of words is that of `folder`. Raises BookError with every fault of every file:
-    form, fields, words, ids, references, conditions, rates that say nothing, rings.
+    form, fields, words, ids, references, conditions, rates that say nothing, rings. While a
+    file is no YAML at all, the faults that depend on the whole wait until it is.
     """
     reading = Reading()
     bases = [Path(folder), *map(Path, extra)]

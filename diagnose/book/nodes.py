@@ -92,6 +92,13 @@ class Table(Node):
         return row[1] if row else None
 
 
+def written(node: Node) -> str:
+    """An answer as text; a list of answers with commas between."""
+    if isinstance(node, Items):
+        return ", ".join(item.value.strip() for item in node.items if isinstance(item, Text))
+    return node.value.strip() if isinstance(node, Text) else ""
+
+
 class Refused(Exception):
     """The page cannot be read as YAML at all; `problems` say why."""
 

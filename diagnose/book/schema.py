@@ -6,8 +6,10 @@ import json
 from collections.abc import Mapping
 from pathlib import Path
 
+from diagnose.book.fields_signs import WORDS
 from diagnose.book.kinds import KINDS
 from diagnose.book.model import Words
+from diagnose.book.records import Group
 from diagnose.book.shapes import Schema
 from diagnose.book.writing import write_whole
 
@@ -30,18 +32,20 @@ _FACTS: Schema = {
 }
 
 
-def schemas(words: Words) -> dict[str, Schema]:
-    """The schema of each kind by file name: `cause.json`, `rules.json`, `words.json`."""
-    from diagnose.book.fields_signs import WORDS
+def schemas(words: Words, others: Mapping[str, Group] | None = None) -> dict[str, Schema]:
+    """The schema of each kind by file name: `cause.json`, `rules.json`, `words.json`.
 
+    `others` are field tables from outside the knowledge: case files, cards.
+    """
     definitions = _definitions(words)
     found: dict[str, Schema] = {}
+    for name, group in {"words": WORDS, **(others or {})}.items():
+        found[f"{name}.json"] = {"$schema": DRAFT, "title": name, **group.schema(), **definitions}
     for kind in KINDS:
         one = kind.group.schema()
         name = kind.name if kind.one_file_each else kind.place
         form = one if kind.one_file_each else {"type": "array", "items": one}
         found[f"{name}.json"] = {"$schema": DRAFT, "title": name, **form, **definitions}
-    found["words.json"] = {"$schema": DRAFT, "title": "words", **WORDS.schema(), **definitions}
     return found
 
 
@@ -62,10 +66,12 @@ def _definitions(words: Words) -> Schema:
     return {"definitions": forms}
 
 
-def write_schemas(words: Words, folder: Path) -> list[Path]:
+def write_schemas(
+    words: Words, folder: Path, others: Mapping[str, Group] | None = None
+) -> list[Path]:
     """Write every schema into the folder. Raises BookError when it cannot be written."""
     paths = []
-    for name, schema in sorted(schemas(words).items()):
+    for name, schema in sorted(schemas(words, others).items()):
         path = folder / name
         write_whole(path, json.dumps(schema, indent=2, ensure_ascii=False) + "\n")
         paths.append(path)

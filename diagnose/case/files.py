@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from diagnose.book.build_fixes import written
 from diagnose.book.model import Book
-from diagnose.book.nodes import Node, Page, Refused, Table, Text
+from diagnose.book.nodes import Node, Page, Refused, Table, Text, written
 from diagnose.book.pages import read_page
 from diagnose.book.problems import BookError, Problem
 from diagnose.book.records import Record

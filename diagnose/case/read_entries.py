@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from diagnose.book.build_fixes import written
+from diagnose.book.nodes import written
 from diagnose.book.records import Record
 from diagnose.case.against_book import AgainstBook
 from diagnose.case.entries import Entry

@@ -68,7 +68,7 @@ def test(context: click.Context, folder: Path | None, no_examples: bool) -> None
 @FOLDER
 @click.option("--out", type=click.Path(path_type=Path), help="Where to; FOLDER/schema if left out.")
 def schema(folder: Path | None, out: Path | None) -> None:
-    """Write a JSON Schema of each kind, for editors that complete words.
+    """Write a JSON Schema of each kind of file, for editors that complete words.
 
     \b
     Example:
@@ -78,12 +78,15 @@ def schema(folder: Path | None, out: Path | None) -> None:
     from diagnose.book.schema import write_schemas
     from diagnose.book.shapes import Reading
     from diagnose.book.words import read_words
+    from diagnose.case.fields import CASE
+    from diagnose.shop.fields import MACHINE, SHOP, WHEEL
 
     base, reading = folder or knowledge_folder(), Reading()
     words = read_words(base, reading)
     if reading.problems:
         _refuse(reading.problems)
-    for path in write_schemas(words, out or base / "schema"):
+    others = {"case": CASE, "machine": MACHINE, "wheel": WHEEL, "shop": SHOP}
+    for path in write_schemas(words, out or base / "schema", others):
         tell(path.as_posix())
 
 

@@ -7,11 +7,10 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from diagnose.book.answers import AnswerError, read_answer
-from diagnose.book.build_fixes import written
 from diagnose.book.files import ENDINGS
 from diagnose.book.model import Book, Where
 from diagnose.book.near import listed, nearest
-from diagnose.book.nodes import Items, Node
+from diagnose.book.nodes import Items, Node, written
 from diagnose.book.pages import shown
 from diagnose.book.problems import BookError, Problem, in_order
 from diagnose.book.records import Group, Record

@@ -293,6 +293,14 @@ def test_a_circumstance_is_nothing_a_cause_shows(tmp_path: Path) -> None:
     assert "more_likely_when" in problem.mend
 
 
+def test_a_report_must_be_right_more_often_than_a_coin(tmp_path: Path) -> None:
+    folder = copy_small(tmp_path)
+    report = "reports: {finding: thin-stream, right_when_there: often, right_when_not: sometimes}\n"
+    change(folder, "checks/part/bars-even.yaml", "place: part\n", f"place: part\n{report}")
+    (problem,) = faults(folder)
+    assert "no more often when it is there" in problem.what
+
+
 def test_dont_know_is_never_an_option_of_a_file(tmp_path: Path) -> None:
     folder = copy_small(tmp_path)
     change(folder, "checks/wheel/ring-test.yaml", "id: not-tested", "id: dont-know")

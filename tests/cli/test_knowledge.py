@@ -64,6 +64,7 @@ def test_the_schemas_are_written_where_asked(tmp_path: Path) -> None:
     assert result.exit_code == 0
     assert (out / "cause.json").as_posix() in result.stdout
     assert json.loads((out / "cause.json").read_text(encoding="utf-8"))["title"] == "cause"
+    assert (out / "case.json").is_file()
 
 
 @pytest.mark.parametrize("command", ["test", "stats", "schema", "version"])
