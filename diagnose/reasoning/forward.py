@@ -277,14 +277,14 @@ def _drive(run: _Run, chosen: tuple[Rule, ...]) -> None:
 def _engine_rule(experta: Any, known: Any, rule: Rule, salience: int) -> Any:
     """The engine's rule for one of ours, kept so that the class alone is made anew."""
     kept = _cache.setdefault("rules", {})
-    key = (rule, salience)
+    key = (id(rule), salience)
     if key not in kept:
         names = needed(rule)
         binds = {f"v{i}": n for i, n in enumerate(names)}
         patterns = [known(name=n, value=getattr(experta.MATCH, b)) for b, n in binds.items()]
         tests = [experta.TEST(_make_test(rule.when, binds))] if rule.when.tests else []
-        kept[key] = (patterns + tests, _make_action(known, rule, binds))
-    parts, action = kept[key]
+        kept[key] = (patterns + tests, _make_action(known, rule, binds), rule)
+    parts, action, _alive = kept[key]  # the rule is held so that its id stays its own
     return experta.Rule(*parts, salience=salience)(action)
 
 

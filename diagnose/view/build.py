@@ -45,6 +45,7 @@ SHOWN_FROM = 0.01  # chance of acting below which a cause is not listed
 MOST_CAUSES = 8
 EXPLAINED = 3  # causes that get their full account
 PRESENT, ACTS = 0.5, 0.15
+SEVERAL, NONE = "several together", "none of these"
 SAYS = 0.02  # log-odds below which an answer says nothing about a cause
 
 
@@ -283,7 +284,7 @@ def outcomes_of(reasoned: Reasoned, candidate: Candidate) -> tuple[AnswerOutcome
     out = []
     for outcome in candidate.outcomes:
         shares = outcome.shares
-        labels = [book.causes[mends[f]].name for f in fixes.ids] + ["several together", "none"]
+        labels = [book.causes[mends[f]].name for f in fixes.ids] + [SEVERAL, NONE]
         best = max(range(len(labels)), key=lambda i: float(shares[i]))
         out.append(AnswerOutcome(outcome.label, outcome.chance, labels[best], float(shares[best])))
     return tuple(out)
