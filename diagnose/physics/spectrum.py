@@ -25,6 +25,7 @@ _ROUNDS = 8
 _TOP = 0.499  # cycles per sample; at a half a wave has no sine
 _ROUNDING = 1e-10  # share of the samples that is nothing but rounding
 _BLOCKS = 4000  # pieces a long record is summed into while one frequency is tuned
+_NEAR = 30.0  # bins within which two waves pull at one another
 _APART = 1.2  # bins two waves must lie apart; closer is one wave that wanders
 _SKIRT = 2.5  # bins beside a stronger wave in which a weak one is its skirt
 
@@ -101,9 +102,9 @@ def _frequencies(flat: Array) -> list[float]:
         if _is_skirt(flat, trial):
             passed_over.append(candidate)
             continue
-        found = _together(flat, trial)
+        found = trial
         left = flat - _sum(flat, found)
-    return found
+    return _together(flat, found) if found else found
 
 
 def _candidate(left: Array, passed_over: list[float]) -> float | None:
@@ -150,14 +151,16 @@ def _settle(flat: Array, frequencies: list[float]) -> list[float]:
     """All frequencies moved, each by turns with the others taken out, to where they fit best."""
     n = len(flat)
     settled = list(frequencies)
+    # Waves far from the newest do not feel it.
+    near = [i for i, f in enumerate(settled) if abs(f - settled[-1]) * n < _NEAR]
     reach = 1.0 / n
     for _ in range(_ROUNDS):
         before = list(settled)
-        for i in reversed(range(len(settled))):
+        for i in reversed(near):
             others = settled[:i] + settled[i + 1 :]
             alone = flat - _sum(flat, others)
             settled[i] = _tuned(alone, settled[i], reach)
-        if len(settled) == 1 or max(map(abs, np.subtract(before, settled))) < 1e-4 / n:
+        if len(near) == 1 or max(map(abs, np.subtract(before, settled))) < 1e-4 / n:
             break
         reach = max(0.5 * reach, 0.1 / n)
     return settled

@@ -20,7 +20,7 @@ from diagnose.physics.sources_of_vibration import Machine, Match, match_sources
 from diagnose.physics.spectrum import find_waves, spectrum, without_bend
 
 LEAST_SAMPLES = 64
-MOST_SAMPLES = 2_000_000
+MOST_SAMPLES = 1_000_000
 PHONE_LIMIT = 50.0  # Hz to which a phone's accelerometer is good (read: structuresmmm.org)
 
 
