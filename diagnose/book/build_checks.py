@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from diagnose.book.frozen import FrozenMap
 from diagnose.book.model import Check, Option, Report
 from diagnose.book.near import nearest
 from diagnose.book.numbers import dimensions, quantity
@@ -92,7 +93,7 @@ def _option(row: Record, check: Record, shelf: Shelf) -> Option:
     return Option(
         row.text("id"),
         row.text("say"),
-        _means(row, check, shelf),
+        FrozenMap(_means(row, check, shelf)),
         row.texts("raises"),
         row.texts("clears"),
         row.text("sketch"),

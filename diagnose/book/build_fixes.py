@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from diagnose.book.answers import AnswerError, read_answer
 from diagnose.book.fields_causes import FIX_NEEDS
+from diagnose.book.frozen import FrozenMap
 from diagnose.book.model import Check, Example, Fix
 from diagnose.book.nodes import Node, written
 from diagnose.book.records import Record
@@ -61,7 +62,7 @@ def example(record: Record, shelf: Shelf) -> Example:
     return Example(
         record.text("title"),
         record.texts("complaint"),
-        answers,
+        FrozenMap(answers),
         record.text("first"),
         record.text("not_first"),
         record.node.where,

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from diagnose.book.fact_names import unknown_fact
+from diagnose.book.frozen import FrozenMap
 from diagnose.book.model import YES, Conclusion, Rule, Stop, WorkOut
 from diagnose.book.near import nearest
 from diagnose.book.nodes import Node, Text
@@ -78,7 +79,7 @@ def _work_out(record: Record, shelf: Shelf) -> WorkOut:
             what = f"{name} needs {', '.join(missing)} as well"
             shelf.reading.fault(record.at("from"), what, "say which fact goes there")
     _result(record, gives, found.gives if found else "", shelf)
-    return WorkOut(name, {k: _as_written(v) for k, v in inputs.items()}, gives)
+    return WorkOut(name, FrozenMap({k: _as_written(v) for k, v in inputs.items()}), gives)
 
 
 def _as_written(node: Node) -> str:
