@@ -88,7 +88,7 @@ _GEOMETRY = (
     Input("pitch_diameter", "length", "Diameter of the circle the ball centres lie on."),
     Input("contact_angle", "angle", "Contact angle; 0 for a deep-groove bearing.", "0 deg"),
 )
-_SOURCE = "Rolling-bearing kinematics; published fault-frequency pages and test-rig orders."
+_SOURCE = "rolling-bearing kinematics; published fault-frequency pages and test-rig orders."
 _LIMITS = (
     "Outer ring at rest, no slip: real values lie 1 to 3 % lower. Not for plain bearings. "
     "Without the bearing's geometry leave it out."
@@ -102,7 +102,7 @@ def _meaning(part: str) -> str:
 CALCULATIONS = (
     Calculation(
         "bearing-outer-race",
-        "Bearing: balls passing a spot on the outer race",
+        "balls passing a spot on the outer race of a bearing",
         (_BALLS, *_GEOMETRY),
         "frequency",
         outer_race_frequency,
@@ -114,7 +114,7 @@ CALCULATIONS = (
     ),
     Calculation(
         "bearing-inner-race",
-        "Bearing: balls passing a spot on the inner race",
+        "balls passing a spot on the inner race of a bearing",
         (_BALLS, *_GEOMETRY),
         "frequency",
         inner_race_frequency,
@@ -126,7 +126,7 @@ CALCULATIONS = (
     ),
     Calculation(
         "bearing-ball",
-        "Bearing: turning of one ball",
+        "turning of one ball of a bearing",
         _GEOMETRY,
         "frequency",
         ball_frequency,
@@ -138,7 +138,7 @@ CALCULATIONS = (
     ),
     Calculation(
         "bearing-cage",
-        "Bearing: turning of the cage",
+        "turning of the cage of a bearing",
         _GEOMETRY,
         "frequency",
         cage_frequency,

@@ -170,7 +170,7 @@ def _of_wheel_trial(_inputs: dict[str, float], result: float) -> str:
 CALCULATIONS = (
     Calculation(
         "table-speed-trial",
-        "do the marks follow the table speed?",
+        "how far the marks followed the table speed",
         (
             Input("spacing_slow", "length", "Spacing of the marks at the slower table speed."),
             Input("speed_slow", "speed", "The slower table speed."),
@@ -187,7 +187,7 @@ CALCULATIONS = (
     ),
     Calculation(
         "wheel-speed-trial",
-        "do the marks follow the wheel speed?",
+        "how far the marks followed the wheel speed",
         (
             Input("frequency_slow", "frequency", "Mark frequency at the slower wheel speed."),
             Input("wheel_slow", "turning-speed", "The slower turning speed of the wheel."),

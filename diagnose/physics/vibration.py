@@ -86,7 +86,7 @@ def hand_stroke_peak_speed(mean_speed: float) -> float:
 _SPACING = Input("spacing", "length", "Spacing of the marks; count ten or more and divide.")
 _TABLE = Input("table_speed", "speed", "Speed of the table at that spot, not the mean of a stroke.")
 _TURNING = Input("turning_speed", "turning-speed", "Turning speed of the wheel.")
-_WORKED_EXAMPLE = "Kinematics; worked example in Cutting Tool Engineering, April 2011"
+_WORKED_EXAMPLE = "kinematics; worked example in Cutting Tool Engineering, April 2011"
 _AT_THE_SPOT = (
     "The speed at that spot counts: mid-stroke of a hand-swung table it is up to 1.57 times the "
     "mean. Motor hum and twice the wheel lie 4 to 5 % apart: too close for a hand-fed table."
