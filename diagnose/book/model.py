@@ -1,6 +1,6 @@
 """What the knowledge is made of, once read: frozen, typed, every part with its place in a file.
 
-The field tables in `fields.py` say how each kind is written in YAML; this module says what the
+The field tables in `fields_*.py` say how each kind is written in YAML; this module says what the
 rest of the house receives. Probabilities are floats in (0, 1), totals as authors write them
 (P(sign | this cause is there), background included); numbers with a unit are SI floats.
 """
