@@ -51,6 +51,18 @@ class LazyGroup(click.Group):
         command: click.Command = getattr(module, cmd_name)
         return command
 
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        """The command the first word names. Raises UsageError, with the nearest name."""
+        from diagnose.book.near import nearest
+
+        if args[0] not in COMMANDS and not args[0].startswith("-"):
+            near = nearest(args[0], COMMANDS)
+            hint = f" Did you mean {near}?" if near else ""
+            raise click.UsageError(f"There is no command '{args[0]}'.{hint}", ctx)
+        return super().resolve_command(ctx, args)
+
     def format_commands(
         self,
         ctx: click.Context,  # noqa: ARG002 - click's signature

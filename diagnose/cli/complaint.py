@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping, Sequence
 from diagnose.book.complaints import symptoms_meant
 from diagnose.book.model import Book, Symptom
 from diagnose.book.near import nearest
-from diagnose.cli.typed import command
+from diagnose.cli.typed import command, pick
 from diagnose.view.complaints import FEATURES, features_text, list_text, matching
 
 Read = Callable[[], str]
@@ -85,7 +85,7 @@ def _feature(name: str, read: Read, say: Say) -> str:
             return ""
         if line.isdecimal() and 1 <= int(line) <= len(values):
             return values[int(line) - 1]
-        say(f"Type a number from 1 to {len(values)}, or d if you can't tell.")
+        say(f"{pick(len(values))} If you can't tell, type d.")
 
 
 def choose_card(kind: str, cards: Mapping[str, str], read: Read, say: Say) -> str:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from diagnose.book.model import Check, Stop
 from diagnose.case.entries import Entry
-from diagnose.cli.typed import command
+from diagnose.cli.typed import command, pick
 from diagnose.reasoning.gates import CLEARED, RAISED
 from diagnose.reasoning.reason import Reasoned
 from diagnose.view.build import view_of
@@ -106,7 +106,7 @@ def _menu(interview: Interview, reasoned: Reasoned, open_: list[Stop], checks: l
 
             list_and_change(interview, reasoned)
             return ""
-        say(f"Type a number from 1 to {len(checks)}.")
+        say(pick(len(checks)))
 
 
 def _ask_again(interview: Interview, reasoned: Reasoned, check: Check) -> None:

@@ -134,10 +134,17 @@ class Interview:
             from diagnose.cli.changes import list_and_change
 
             list_and_change(self, reasoned)
-        elif answer.kind == "later":
-            self.add(Entry("later", check.id))
         else:
-            self.add(entry_of(check, answer))
+            self._warn(check, answer)
+            later = answer.kind == "later"
+            self.add(Entry("later", check.id) if later else entry_of(check, answer))
+
+    def _warn(self, check: Check, answer: typed.Typed) -> None:
+        guards = any(
+            s.asked_by == check.id and s.kind == "stop" for s in self.desk.book.stops.values()
+        )
+        if guards and not (answer.kind == "answer" and answer.sure):
+            self.desk.say("Then nothing that needs the wheel turning comes up until this is known.")
 
     def _head(self, reasoned: Reasoned) -> str:
         lines = [progress_text(reasoned, self.answered + 1), guess_text(reasoned, self.answered)]

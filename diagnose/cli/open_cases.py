@@ -12,7 +12,7 @@ from diagnose.book.problems import BookError
 from diagnose.case.case_text import case_text
 from diagnose.case.entries import Case
 from diagnose.case.files import load_case
-from diagnose.cli.typed import command
+from diagnose.cli.typed import command, pick
 
 MOST_OFFERED = 5
 
@@ -62,7 +62,7 @@ def offer(found: list[Kept], read: Callable[[], str], say: Callable[[str], None]
             return None
         if line.isdecimal() and int(line) <= len(found):
             return found[int(line) - 1]
-        say(f"Type a number from 0 to {len(found)}.")
+        say(pick(len(found), 0))
 
 
 def resumed(path: Path, book: Book, say: Callable[[str], None]) -> Kept:

@@ -6,10 +6,11 @@ from typing import TYPE_CHECKING
 
 from diagnose.case.entries import OUTCOMES, Entry
 from diagnose.cli.halting import find_out_first, halt
-from diagnose.cli.typed import command
+from diagnose.cli.typed import command, pick
 from diagnose.reasoning.reason import Reasoned
 from diagnose.view.build import view_of
 from diagnose.view.folding import wrapped
+from diagnose.view.question import safety_head
 from diagnose.view.text import fix_lines
 
 if TYPE_CHECKING:
@@ -34,7 +35,7 @@ def next_turn(interview: Interview, reasoned: Reasoned) -> str:
     _notes(interview, reasoned)
     step = reasoned.step
     if step.kind in ("ask", "safety"):
-        head = "Before anything turns, one question for safety." if step.kind == "safety" else ""
+        head = safety_head(reasoned) if step.kind == "safety" else ""
         interview.ask(reasoned, interview.desk.book.checks[step.name], head)
         return ""
     if not reasoned.read.safe:
@@ -96,7 +97,7 @@ def _outcome(interview: Interview, reasoned: Reasoned, cause: str) -> str:
         if word == "why":
             say(wrapped(f"Because: {reasoned.step.why}."))
         else:
-            say(f"Type a number from 1 to {len(OUTCOMES)}.")
+            say(pick(len(OUTCOMES)))
 
 
 def _stuck(interview: Interview, reasoned: Reasoned) -> str:

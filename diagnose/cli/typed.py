@@ -51,6 +51,11 @@ def command(line: str) -> str:
     return LETTERS.get(word) or WORDS.get(word, "")
 
 
+def pick(last: int, first: int = 1) -> str:
+    """What to type where only a number of a list will do."""
+    return f"Type {first}." if last == first else f"Type a number from {first} to {last}."
+
+
 def understand(check: Check, line: str) -> Typed:
     """A line typed at the question of a check. One-letter commands come before any answer."""
     words = " ".join(line.split())

@@ -48,15 +48,15 @@ def decide(
     asked: int,
 ) -> Step:
     """The next step for the machinist."""
-    open_ = [c for c in valued.candidates if safe or safety or not turns(book.checks[c.check])]
+    still = [c for c in valued.candidates if not _turns(book, c)]
+    open_ = valued.candidates if safe or safety else still
     step = _decide(book, valued, fixes, open_, first_questions, asked)
     if step.kind == "ask":
         wheel = step.candidate is not None and turns(book.checks[step.name])
         if wheel and not safe:
             if safety:
                 return Step("safety", safety[0].id, "before anything turns")
-            rest = [c for c in open_ if not turns(book.checks[c.check])]
-            return _decide(book, valued, fixes, rest, first_questions, asked)
+            return _decide(book, valued, fixes, still, first_questions, asked)
         return step
     if safety:
         return Step("safety", safety[0].id, "before anything turns")
@@ -68,8 +68,7 @@ def walk_list(book: Book, valued: Valued, step: Step, safe: bool, length: int = 
     ranked = sorted(valued.candidates, key=lambda c: (-c.rate, c.check))
     names = [step.name] if step.kind == "ask" else []
     for candidate in ranked:
-        check = book.checks[candidate.check]
-        if candidate.check in names or (turns(check) and not safe):
+        if candidate.check in names or (_turns(book, candidate) and not safe):
             continue
         names.append(candidate.check)
         if len(names) == length:
@@ -81,6 +80,11 @@ def walk_list(book: Book, valued: Valued, step: Step, safe: bool, length: int = 
         return (turns(check), places.get(check.place, 5), check.minutes, name)
 
     return sorted(names, key=key)
+
+
+def _turns(book: Book, candidate: Candidate) -> bool:
+    """True when the check, or one on which it hangs, needs the wheel turning."""
+    return any(turns(book.checks[n]) for n in (candidate.check, *candidate.first_ask))
 
 
 def _decide(

@@ -38,6 +38,14 @@ def _remaining(reasoned: Reasoned, number: int) -> str:
     return f"about {least} to {most} more questions" if least < most else f"about {most} more"
 
 
+def safety_head(reasoned: Reasoned) -> str:
+    """What stands over a question asked for safety."""
+    name = reasoned.step.name
+    kinds = {h.stop.kind for h in reasoned.read.hazards if h.stop.asked_by == name}
+    what = "Before anything turns" if "stop" in kinds else "Before it goes on"
+    return f"{what}, one question for safety."
+
+
 def guess_text(reasoned: Reasoned, answers: int) -> str:
     """The first guess once three answers are given; "" before."""
     belief = reasoned.belief
@@ -122,7 +130,7 @@ def _reason(reasoned: Reasoned, check: Check) -> str:
         if h.stop.asked_by == check.id and h.state != "cleared"
     ]
     if guarded:
-        return f"Asked for safety, before anything turns. It rules out: {'; '.join(guarded)}."
+        return f"Asked for safety, to rule out: {'; '.join(guarded)}."
     step = reasoned.step
     if step.name == check.id and step.why:
         return f"Asked because: {step.why}."

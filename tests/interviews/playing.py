@@ -57,4 +57,5 @@ class Play:
 
 def typed_lines(text: str) -> list[str]:
     """The lines a person typed in a written interview."""
-    return [line[2:] for line in text.splitlines() if line.startswith("> ")]
+    lines = text.splitlines()
+    return [line[2:] for line in lines if line == ">" or line.startswith("> ")]
