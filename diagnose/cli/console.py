@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import io
 import os
 import sys
@@ -33,9 +34,18 @@ def say(text: str = "") -> None:
     click.echo(text, err=True)
 
 
+class ReaderGone(Exception):
+    """Nobody reads what is written any more, as in `diagnose ... | head -1`."""
+
+
 def tell(text: str) -> None:
-    """A result."""
-    click.echo(text.rstrip("\n"))
+    """A result. Raises ReaderGone."""
+    try:
+        click.echo(text.rstrip("\n"))
+    except OSError as error:
+        if error.errno in (errno.EPIPE, errno.EINVAL):  # EINVAL: the same on Windows
+            raise ReaderGone from None
+        raise
 
 
 def typed(prompt: str = "> ") -> str:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import errno
 import os
 import sys
 from collections.abc import Sequence
@@ -10,7 +9,7 @@ from typing import NoReturn
 
 import click
 
-from diagnose.cli.console import prepare, use_colour
+from diagnose.cli.console import ReaderGone, prepare, use_colour
 
 DONE, WRONG, USAGE, STOP, INTERRUPTED = 0, 1, 2, 3, 130
 
@@ -32,18 +31,18 @@ def run(command: click.Command, args: Sequence[str] | None = None) -> int:
     """Run a command and give its exit code; every fault ends in one clear message."""
     prepare()
     try:
-        code = _invoke(command, args)
-        sys.stdout.flush()
-    except OSError as error:
-        if error.errno not in (errno.EPIPE, errno.EINVAL):
-            raise
-        return _reader_gone()
-    return code
+        return _invoke(command, args)
+    except ReaderGone:
+        # what is still in the buffer must not fail once more while Python ends
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return DONE
 
 
 def _invoke(command: click.Command, args: Sequence[str] | None) -> int:
     try:
         result = command.main(args, prog_name="diagnose", standalone_mode=False, color=use_colour())
+    except ReaderGone:
+        raise
     except click.Abort:
         return INTERRUPTED
     except click.ClickException as error:
@@ -70,8 +69,6 @@ def _is_bad_input(error: Exception) -> bool:
 def _our_fault(error: Exception) -> int:
     from diagnose.cli.faults import keep_fault
 
-    if isinstance(error, OSError) and error.errno == errno.EPIPE:
-        raise error
     where = keep_fault(error)
     click.echo(
         f"diagnose: a fault of this program, not of your input: {error}\n"
@@ -79,10 +76,3 @@ def _our_fault(error: Exception) -> int:
         err=True,
     )
     return WRONG
-
-
-def _reader_gone() -> int:
-    """The reader of a pipe has left (`| head`): nothing is wrong, and nobody is listening."""
-    sink = os.open(os.devnull, os.O_WRONLY)
-    os.dup2(sink, sys.stdout.fileno())
-    return DONE
