@@ -85,7 +85,8 @@ def value_all(
         gain = entropy - expected_bits(outcomes)
         if gain <= WORTH:
             continue
-        after = sum(o.chance * fixes.expected_minutes(o.shares) for o in outcomes)
+        rows = np.stack([o.shares for o in outcomes])
+        after = float(np.array([o.chance for o in outcomes]) @ fixes.expected(rows))
         first = _hangs_on(book, check, facts)
         minutes = _minutes(book, check, facts, prepared, first)
         found.append(Candidate(check.id, minutes, outcomes, gain, after, first))
