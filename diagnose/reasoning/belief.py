@@ -128,7 +128,7 @@ def within_width(network: Network) -> Network:
 
 
 def _informs(network: Network, sign: str) -> float:
-    """How far a sign can move any cause: the largest log ratio of its evidence, weighed by prior."""
+    """How far a sign can move any cause: its largest log ratio, weighed by the prior."""
     likelihood = np.array(network.evidence[sign])
     plain = float(likelihood @ np.array(network.background[sign]))
     most = 0.0
@@ -149,7 +149,7 @@ def _most_striking(state: Floats, step: Floats) -> Floats:
 def _without_complaint(
     network: Network, rows: Sequence[Row]
 ) -> tuple[list[Row], Mapping[str, int]]:
-    """Rows in which nothing but the cause in hand makes the complaint; the value each sign shows."""
+    """Rows with the complaint made by nothing but the cause in hand; the value each sign shows."""
     fires: dict[str, int] = {}
     quiet: dict[str, Vector] = {}
     for sign in network.complaint:

@@ -124,7 +124,7 @@ def best_order(cures: Cures, faults: Sequence[float], last_resort: float) -> tup
     for size in range(count, -1, -1):
         for done in map(frozenset, itertools.combinations(full, size)):
             left = _left(cures, done, faults)
-            choice = (left * last_resort, ())
+            choice: tuple[float, tuple[int, ...]] = (left * last_resort, ())
             for action in full:
                 if action not in done:
                     cost, rest = best[done | {action}]

@@ -5,6 +5,7 @@ The only importer of networkx.
 
 from __future__ import annotations
 
+import itertools
 from dataclasses import dataclass
 from typing import Any
 
@@ -50,7 +51,7 @@ def chain(book: Book, cause: str, targets: tuple[str, ...]) -> Chain | None:
                 path = networkx.shortest_path(graph, cause, target)
             except networkx.NetworkXNoPath:
                 continue
-            arrows = tuple(graph.edges[a, b]["arrow"] for a, b in zip(path, path[1:], strict=False))
+            arrows = tuple(graph.edges[a, b]["arrow"] for a, b in itertools.pairwise(path))
             return Chain(cause, arrows)
     return None
 

@@ -262,22 +262,43 @@ def _report(book: Book, gathered: Gathered, name: str, evidence: dict[str, Vecto
 def _sharpen(
     book: Book, complaint: tuple[str, ...], evidence: Mapping[str, Vector]
 ) -> tuple[tuple[str, ...], dict[str, Vector]]:
-    """A sharper sign that is known stands for the blunter one, in the complaint too."""
+    """A sharper sign that is seen stands for every blunter one, in the complaint too.
+
+    No blunter sign means no sharper one: that is nothing new. A sharper sign that is not seen
+    takes nothing away from a blunter one that is.
+    """
     kept = dict(evidence)
-    named = list(complaint)
     for sign in sorted(evidence):
-        blunter = book.findings[sign].sharpens
-        if not blunter or blunter not in kept:
+        blunter = _blunter(book, sign)
+        if any(hard(evidence[b]) == 0 for b in blunter if b in evidence):
+            kept.pop(sign, None)
             continue
-        value = hard(evidence[sign])
-        if hard(kept[blunter]) == 0:  # no blunter sign, so no sharper one: nothing new
-            del kept[sign]
-        elif blunter not in complaint:
-            del kept[blunter]
-        elif value:
-            del kept[blunter]
-            named[named.index(blunter)] = sign
-    return tuple(dict.fromkeys(named)), kept
+        seen, likely = hard(evidence[sign]), _likeliest(evidence[sign]) > 0
+        for other in blunter:
+            if seen or (likely and other not in complaint):
+                kept.pop(other, None)
+    named = dict.fromkeys(_sharpest(book, n, kept) for n in complaint)
+    return tuple(n for n in named if n in kept), kept
+
+
+def _blunter(book: Book, sign: str) -> list[str]:
+    """The signs this one makes more exact, nearest first."""
+    chain: list[str] = []
+    now = book.findings[sign].sharpens
+    while now and now not in chain:
+        chain.append(now)
+        now = book.findings[now].sharpens
+    return chain
+
+
+def _sharpest(book: Book, sign: str, kept: Mapping[str, Vector]) -> str:
+    """The sign left standing for a complaint: itself, or the sharper one that was seen."""
+    standing = [n for n in sorted(kept) if sign in _blunter(book, n) and hard(kept[n])]
+    return sign if sign in kept or not standing else standing[0]
+
+
+def _likeliest(vector: Vector) -> int:
+    return max(range(len(vector)), key=lambda k: (vector[k], -k))
 
 
 def _tried(book: Book, network: Network, gathered: Gathered) -> Network:

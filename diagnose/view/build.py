@@ -6,7 +6,7 @@ import datetime
 from collections.abc import Iterable
 
 from diagnose.book.conditions import FactValue, Number
-from diagnose.book.model import Aid, Book, Check
+from diagnose.book.model import Aid, Arrow, Book, Check
 from diagnose.case.entries import UNKNOWN
 from diagnose.case.text import case_text
 from diagnose.physics.units import show
@@ -179,12 +179,11 @@ def _cause(reasoned: Reasoned, name: str, told: Account | None) -> CauseView:
     )
 
 
-def _arrows(book: Book, cause: str, arrows: Iterable[object]) -> tuple[ArrowView, ...]:
+def _arrows(book: Book, cause: str, arrows: Iterable[Arrow]) -> tuple[ArrowView, ...]:
     out, here = [], cause
     for arrow in arrows:
-        to, because = str(getattr(arrow, "to")), str(getattr(arrow, "because"))  # noqa: B009
-        out.append(ArrowView(name_of(book, here), name_of(book, to), because))
-        here = to
+        out.append(ArrowView(name_of(book, here), name_of(book, arrow.to), arrow.because))
+        here = arrow.to
     return tuple(out)
 
 
