@@ -305,8 +305,8 @@ def _plan(reasoned: Reasoned) -> PlanView:
         tuple(_aid(book, a) for a in plan.first_aid),
         tuple(_fix(book, s) for s in plan.cure),
         plan.expected_minutes,
-        plan.first_minutes,
-        plan.worst_minutes,
+        plan.quick_minutes,
+        plan.slow_minutes,
     )
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from diagnose.book.model import Aid, Book, Cause, Check
+from diagnose.book.model import Aid, Arrow, Book, Cause, Check, Mechanism
 from diagnose.view.result import minutes, percent
 
 Parts = dict[str, list[str]]
@@ -157,8 +157,8 @@ def about_mechanism(book: Book, name: str) -> Parts:
     }
 
 
-def _arrows(thing: object) -> Iterable[object]:
-    return getattr(thing, "leads_through", ()) or getattr(thing, "leads_to", ())
+def _arrows(thing: Cause | Mechanism) -> tuple[Arrow, ...]:
+    return thing.leads_through if isinstance(thing, Cause) else thing.leads_to
 
 
 def about_check(book: Book, name: str) -> Parts:

@@ -132,8 +132,8 @@ class PlanView:
     first_aid: tuple[AidView, ...]
     cure: tuple[FixView, ...]
     expected_minutes: float
-    first_minutes: float
-    worst_minutes: float
+    quick_minutes: float
+    slow_minutes: float
 
 
 @dataclass(frozen=True)

@@ -130,7 +130,13 @@ def _plan(view: ResultView) -> str:
         lines.append("The cure, first things first:")
         for number, fix in enumerate(view.plan.cure, 1):
             lines += fix_lines(fix, number)
-        lines.append(f"About {minutes(view.plan.expected_minutes)} in all, asking no more.")
+        lines.append(
+            _wrap(
+                f"About {minutes(view.plan.expected_minutes)} expected if you fix now and ask no "
+                f"more; one case in ten {minutes(view.plan.quick_minutes)}, "
+                f"nine in ten within {minutes(view.plan.slow_minutes)}."
+            )
+        )
     return "\n".join(lines)
 
 

@@ -154,18 +154,18 @@ BEARINGS = _cause(
 )
 
 NEXT_CHECK = CheckView(
-    id="coast-down",
-    ask="Do the bars go when the neighbour machine is off?",
-    help="Grind two strokes with everything near switched off.",
+    id="floor-glass",
+    ask="Does the floor shake while a neighbour machine runs?",
+    help="Lay an indicator on the table, its tip on the stopped wheelhead.",
     minutes=3.0,
-    wheel="wheel turning",
+    wheel="wheel stopped",
     why="splits the floor from the wheel",
     outcomes=(
-        AnswerOutcome("gone at once", 0.08, "A neighbour shakes the floor", 0.71),
-        AnswerOutcome("still there", 0.92, "Wheel and flange out of balance", 0.68),
+        AnswerOutcome("the needle trembles", 0.08, "A neighbour shakes the floor", 0.71),
+        AnswerOutcome("the needle stands still", 0.92, "Wheel and flange out of balance", 0.68),
     ),
     no_instrument="A full glass of water on the table shows the shake too.",
-    options=("gone at once", "still there", "can't tell"),
+    options=("the needle trembles", "the needle stands still"),
 )
 WALK = CheckView(
     id="belt-look",
@@ -264,8 +264,8 @@ PLAN = PlanView(
         ),
     ),
     expected_minutes=52.0,
-    first_minutes=41.0,
-    worst_minutes=131.0,
+    quick_minutes=41.0,
+    slow_minutes=131.0,
 )
 
 
