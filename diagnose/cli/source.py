@@ -67,7 +67,7 @@ def case_from(
         )
     case = load(name, book) if name is not None else Case("typed on the command line", ())
     symptoms = tuple(_symptom(words, book) for words in complaints)
-    entries = tuple(_entry(text, book) for text in answers)
+    entries = tuple(entry_typed(text, book) for text in answers)
     return replace(
         case,
         complaint=tuple(dict.fromkeys((*case.complaint, *symptoms))),
@@ -95,7 +95,7 @@ def _typed_page() -> Page:
         raise BookError(refused.problems) from None
 
 
-def _fault(what: str, mend: str = "", near: str = "") -> Exception:
+def fault(what: str, mend: str = "", near: str = "") -> Exception:
     from diagnose.book.problems import BookError, Problem
 
     return BookError([Problem("command line", 0, 0, what, mend, near)])
@@ -110,13 +110,13 @@ def _symptom(words: str, book: Book) -> str:
         return meant[0]
     if meant:
         what = f"'{words}' could be more than one complaint"
-        raise _fault(what, f"write which one: {listed(meant)}")
+        raise fault(what, f"write which one: {listed(meant)}")
     near = nearest("-".join(words.lower().split()), book.symptoms)
     mend = "" if near else f"the complaints are: {listed(book.symptoms, 40)}"
-    raise _fault(f"no complaint is known as '{words}'", mend, near)
+    raise fault(f"no complaint is known as '{words}'", mend, near)
 
 
-def _entry(text: str, book: Book) -> Entry:
+def entry_typed(text: str, book: Book) -> Entry:
     from diagnose.book.answers import AnswerError, read_answer
     from diagnose.book.near import listed, nearest
     from diagnose.case.entries import Entry
@@ -124,13 +124,13 @@ def _entry(text: str, book: Book) -> Entry:
     name, equals, value = text.partition("=")
     name = book.renamed.get(name.strip(), name.strip())
     if not equals:
-        raise _fault(f"'{text}' is no answer", "write it as CHECK=VALUE")
+        raise fault(f"'{text}' is no answer", "write it as CHECK=VALUE")
     check = book.checks.get(name)
     if check is None:
         near = nearest(name, book.checks)
         mend = "" if near else f"the checks are: {listed(book.checks, 40)}"
-        raise _fault(f"there is no check '{name}'", mend, near)
+        raise fault(f"there is no check '{name}'", mend, near)
     try:
         return Entry("answer", name, read_answer(check, value, numbered=False))
     except AnswerError as error:
-        raise _fault(error.what, error.mend, error.near) from None
+        raise fault(error.what, error.mend, error.near) from None

@@ -106,9 +106,7 @@ def _order(valued: Valued, fixes: FixTable) -> tuple[list[int], Cures, tuple[flo
     rest = max(0.0, 1.0 - sum(faults))
 
     def cures(of: list[int]) -> Cures:
-        chance = [
-            tuple(float(fixes.cures[i]) if i == j else 0.0 for j in likely) + (0.0,) for i in of
-        ]
+        chance = [(*(float(fixes.cures[i]) if i == j else 0.0 for j in likely), 0.0) for i in of]
         return Cures(tuple(float(fixes.minutes[i]) for i in of), tuple(chance))
 
     order = [likely[a] for a in best_order(cures(likely), (*faults, rest), LAST_RESORT)]

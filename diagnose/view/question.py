@@ -6,8 +6,8 @@ from diagnose.book.model import Check
 from diagnose.reasoning.gates import TURNING
 from diagnose.reasoning.policy import ENOUGH
 from diagnose.reasoning.reason import Reasoned
-from diagnose.view.build import outcomes_of
 from diagnose.view.folding import wrapped
+from diagnose.view.parts import outcomes_of
 from diagnose.view.result import chance_words, minutes, percent
 
 IN_PLAY = 0.02  # chance of acting from which a cause counts as still in play

@@ -1,0 +1,71 @@
+"""Small views that several others are made of: sources, cautions, checks, names."""
+
+from __future__ import annotations
+
+from diagnose.book.model import Book, Check
+from diagnose.reasoning.gates import TURNING
+from diagnose.reasoning.next_check import Candidate
+from diagnose.reasoning.reason import Reasoned
+from diagnose.view.result import (
+    AnswerOutcome,
+    CautionView,
+    CheckView,
+    SourceView,
+)
+
+SEVERAL, NONE = "several together", "none of these"
+
+
+def source_view(book: Book, name: str) -> SourceView:
+    source = book.sources.get(name)
+    if source is None:
+        return SourceView("common-practice", "common practice, no source", "common practice")
+    return SourceView(source.id, source.title, source.standing)
+
+
+def caution_view(book: Book, name: str) -> CautionView:
+    caution = book.cautions[name]
+    return CautionView(caution.id, caution.say, source_view(book, caution.source))
+
+
+def name_of(book: Book, name: str) -> str:
+    """The plain name of anything in the book, by id; the id itself when it has none."""
+    for shelf in (book.causes, book.mechanisms, book.symptoms, book.findings, book.checks):
+        if name in shelf:
+            return str(shelf[name].name)
+    return name
+
+
+def _wheel(check: Check) -> str:
+    if TURNING in check.needs:
+        return "wheel turning"
+    return "wheel stopped" if "wheel-stopped" in check.needs else ""
+
+
+def check_view(check: Check, why: str, outcomes: tuple[AnswerOutcome, ...] = ()) -> CheckView:
+    return CheckView(
+        check.id,
+        check.ask,
+        check.help,
+        check.minutes,
+        _wheel(check),
+        why,
+        outcomes,
+        check.no_instrument,
+        tuple(o.say for o in check.options),
+    )
+
+
+def outcomes_of(reasoned: Reasoned, candidate: Candidate) -> tuple[AnswerOutcome, ...]:
+    """What each answer of a check would do to the top of the list."""
+    book, fixes = reasoned.read.book, reasoned.fixes
+    mends: dict[str, str] = {}
+    for ranked in reasoned.belief.ranked:
+        mends.setdefault(book.causes[ranked.cause].fix.id, ranked.cause)
+    out = []
+    for outcome in candidate.outcomes:
+        shares = outcome.shares
+        labels = [book.causes[mends[f]].name for f in fixes.ids] + [SEVERAL, NONE]
+        best = max(range(len(labels)), key=lambda i: float(shares[i]))
+        out.append(AnswerOutcome(outcome.label, outcome.chance, labels[best], float(shares[best])))
+    return tuple(out)
