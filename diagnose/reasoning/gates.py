@@ -66,8 +66,9 @@ def askable(
 ) -> tuple[Check, ...]:
     """Checks that could be made now, whatever they are worth and whether or not the wheel turns.
 
-    Out: answered and not spoiled, "don't know", put off, gated off, or wanting a tool that is
-    not at hand. A gate on an unknown fact leaves the check in.
+    Out: answered and not spoiled, "don't know", put off, gated off, wanting a tool that is not
+    at hand, or of no use without a reading that is not known. A gate on an unknown fact leaves
+    the check in.
     """
     out = []
     for name in sorted(book.checks):
@@ -78,8 +79,31 @@ def askable(
             continue
         if tools is not None and not set(check.tools) <= set(tools):
             continue
+        if gathered.unknown & set(check.together_with):
+            continue  # the reading could not be completed
         out.append(check)
     return tuple(out)
+
+
+def begun(book: Book, gathered: Gathered) -> str | None:
+    """The reading still wanted by the one the last answers began, or None.
+
+    Bars were counted: the table speed is asked next, while the person is there. None as soon as
+    something else was answered in between or one of the readings is not known.
+    """
+    names: set[str] = set()
+    for entry in reversed(gathered.read.answers):
+        check = book.checks.get(entry.check)
+        if check is None or entry.entry <= 0:
+            return None
+        if check.together_with and names <= set(check.together_with):
+            wanted = [n for n in check.together_with if n not in gathered.told]
+            off = gathered.unknown | set(gathered.read.later)
+            if off & {*wanted, check.id} or not wanted:
+                return None
+            return wanted[0] if wanted[0] in book.checks else None
+        names.add(entry.check)
+    return None
 
 
 def turns(check: Check) -> bool:

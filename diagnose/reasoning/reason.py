@@ -12,7 +12,16 @@ from diagnose.reasoning.belief import Belief, believe
 from diagnose.reasoning.facts import Gathered, gather
 from diagnose.reasoning.fixes import FixTable, fix_table
 from diagnose.reasoning.forward import Deduced, deduce
-from diagnose.reasoning.gates import Hazard, askable, hazards, may_turn, raised, safety_checks
+from diagnose.reasoning.gates import (
+    Hazard,
+    askable,
+    begun,
+    hazards,
+    may_turn,
+    raised,
+    safety_checks,
+    turns,
+)
 from diagnose.reasoning.network import Network, RuledOut, all_facts, build, meanings, surest
 from diagnose.reasoning.next_check import Valued, value_all
 from diagnose.reasoning.plan import Plan, make_plan
@@ -96,6 +105,9 @@ def reason_from(read: Read) -> Reasoned:
     step = decide(
         book, valued, fixes, safe=read.safe, safety=safety, first_questions=firsts, asked=asked
     )
+    wanted = begun(book, gathered)
+    if wanted and step.kind != "safety" and (read.safe or not turns(book.checks[wanted])):
+        step = Step("ask", wanted, "it completes the reading you began")
     walk = tuple(walk_list(book, valued, step, read.safe))
     plan = make_plan(book, case.complaint, belief, valued, fixes, read.facts, read.safe)
     return Reasoned(read, network, out, belief, fixes, valued, step, walk, plan)
