@@ -6,7 +6,7 @@ import click
 
 from diagnose.cli.settings import global_options, settings
 
-DEMO = "demo.yaml"
+DEMO = "spacer-plate-ripples.yaml"
 
 
 @click.command()
