@@ -136,15 +136,16 @@ def _hazard(
 ) -> Hazard:
     up: list[tuple[int, str]] = []
     down: list[tuple[int, str]] = []
+    computed = stop.id in deduced.stops  # a quick "all is well" does not outweigh a sum
     for name in sorted(gathered.told):
         told, check = gathered.told[name], book.checks[name]
         chosen = told.value if isinstance(told.value, frozenset) else {told.value}
         for option in check.options:
             if option.id in chosen and stop.id in option.raises:
                 up.append((told.entry, name))
-            if option.id in chosen and stop.id in option.clears and told.sure:
+            if option.id in chosen and stop.id in option.clears and told.sure and not computed:
                 down.append((told.entry, name))
-    if stop.id in deduced.stops:
+    if computed:
         label = f"stop:{stop.id}"
         rules = [s.rule for s in deduced.trace if s.concluded == label]
         up += [(basis.get(label, 0), rule) for rule in rules]

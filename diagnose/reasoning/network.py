@@ -275,7 +275,8 @@ def _sharpen(
             continue
         seen, likely = hard(evidence[sign]), _likeliest(evidence[sign]) > 0
         for other in blunter:
-            if seen or (likely and other not in complaint):
+            stands = {other, *_blunter(book, other)} & set(complaint)
+            if seen or (likely and not stands):
                 kept.pop(other, None)
     named = dict.fromkeys(_sharpest(book, n, kept) for n in complaint)
     return tuple(n for n in named if n in kept), kept

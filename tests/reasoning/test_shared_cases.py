@@ -9,6 +9,7 @@ import pytest
 from diagnose.book.loader import load_book
 from diagnose.book.locate import knowledge_folder, shared_folder
 from diagnose.book.model import Book
+from diagnose.case.entries import Entry
 from diagnose.case.files import load_case
 from diagnose.reasoning.reason import Reasoned, reason
 from diagnose.shop.cards import Shop, load_shop
@@ -88,6 +89,16 @@ def test_what_the_book_does_not_list_comes_out_as_none_of_these() -> None:
 @pytest.mark.parametrize("name", sorted(STOPS))
 def test_a_stop_stands(name: str) -> None:
     assert {h.stop.id for h in reasoned(name).read.stops} == STOPS[name]
+
+
+def test_an_answer_does_not_outweigh_a_speed_worked_out_above_the_mark() -> None:
+    name = "spindle-too-fast-for-the-wheel"
+    case = load_case(shared_folder() / "cases" / f"{name}.yaml", book())
+    claimed = case.with_entry(Entry("answer", "speed-against-mark", "not-faster"))
+    read = reason(book(), claimed, shop().facts_for(case)).read
+    assert {h.stop.id for h in read.stops} == STOPS[name]
+    said = claimed.with_entry(Entry("cleared", "spindle-over-the-mark", "the pink wheel is on"))
+    assert reason(book(), said, shop().facts_for(case)).read.stops == ()
 
 
 def test_every_case_of_the_shop_is_named_here() -> None:

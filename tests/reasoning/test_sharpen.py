@@ -10,7 +10,7 @@ from diagnose.book.model import Finding, Value
 from diagnose.reasoning.network import _sharpen
 from tests.small import small_book
 
-YES, NO = (0.0, 1.0), (1.0, 0.0)
+YES, NO, HARDLY_SURE = (0.0, 1.0), (1.0, 0.0), (0.2, 0.8)
 
 
 def sign(name: str, sharpens: str | None = None) -> Finding:
@@ -34,6 +34,12 @@ BOOK = replace(
         ({"bars": YES, "even": YES, "once-a-turn": YES}, ("once-a-turn",), {"once-a-turn"}),
         ({"bars": YES, "even": YES, "once-a-turn": NO}, ("even",), {"even", "once-a-turn"}),
         ({"bars": YES, "even": NO}, ("bars",), {"bars", "even"}),
+        (
+            {"bars": YES, "even": YES, "once-a-turn": HARDLY_SURE},
+            ("even",),
+            {"even", "once-a-turn"},
+        ),
+        ({"bars": YES, "once-a-turn": HARDLY_SURE}, ("bars",), {"bars", "once-a-turn"}),
         ({"bars": YES, "even": NO, "once-a-turn": NO}, ("bars",), {"bars", "even"}),
     ],
 )
