@@ -119,6 +119,7 @@ EXAMPLES = {
     "module": "1.5 mm", "sampling_rate": "400 Hz", "poles": "2", "elements": "9",
     "mean_speed": "10 m/min", "number": "6", "rz": "4 µm", "bare": "10", "at_0": "14",
     "at_120": "14", "at_240": "4", "trial_mass": "5 g", "effective_ratio": "4",
+    "step": "5 µm",
 }  # fmt: skip
 
 

@@ -20,13 +20,16 @@ class Input:
     """One number a calculation needs.
 
     `name` is the keyword of the function; `dimension` a name from `units.DIMENSIONS`;
-    `default` is text as a machinist writes it, or None when the value must be given.
+    `default` is text as a machinist writes it, None when the value must be given, or "" when a
+    worked answer does without it. `whole` hands a worked answer the Quantity with its
+    give-or-take, not the bare number.
     """
 
     name: str
     dimension: str
     help: str
     default: str | None = None
+    whole: bool = False
 
 
 @dataclass(frozen=True)
@@ -53,24 +56,29 @@ class Calculation:
 class WordInput:
     """A word, a wheel marking or a file name that a worked answer needs.
 
-    `choices` are the words it may be; empty means any text.
+    `choices` are the words it may be; empty means any text, written like `example`.
     """
 
     name: str
     help: str
     choices: tuple[str, ...] = ()
     default: str | None = None
+    example: str = ""
 
 
 @dataclass(frozen=True)
 class Line:
-    """One line of a worked answer: words, or a number in SI of `dimension`, or both ends of one."""
+    """One line of a worked answer: words, or a number in SI of `dimension`, or both ends of one.
+
+    `plus_minus` bounds the number 19 times in 20 (SI).
+    """
 
     label: str
     text: str = ""
     value: float | None = None
     highest: float | None = None
     dimension: str = ""
+    plus_minus: float | None = None
 
 
 @dataclass(frozen=True)
@@ -86,7 +94,8 @@ class Worked:
     """A named answer of several lines: a wheel marking explained, two ways to set a cut.
 
     `function` takes the inputs as keywords (floats in SI, words as text) and returns an Answer;
-    it raises OutOfRange, or ValueError with a plain message.
+    a number that may be left out is not handed over when it was. It raises OutOfRange, or
+    ValueError with a plain message.
     """
 
     id: str

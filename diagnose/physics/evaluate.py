@@ -70,9 +70,21 @@ def evaluate_worked(worked: Worked, written: Mapping[str, str]) -> WorkedResult:
     given: dict[str, Quantity | str] = {
         each.name: _quantity(each, written) if isinstance(each, Input) else _word(each, written)
         for each in worked.inputs
+        if each.name in written or not _may_be_left_out(each)
     }
-    plain = {n: v.value if isinstance(v, Quantity) else v for n, v in given.items()}
-    return WorkedResult(given, worked.function(**plain))
+    kinds = {each.name: each for each in worked.inputs}
+    handed = {name: _handed(kinds[name], value) for name, value in given.items()}
+    return WorkedResult(given, worked.function(**handed))
+
+
+def _may_be_left_out(wanted: Input | WordInput) -> bool:
+    return isinstance(wanted, Input) and wanted.default == ""
+
+
+def _handed(wanted: Input | WordInput, value: Quantity | str) -> Quantity | float | str:
+    if isinstance(value, str) or (isinstance(wanted, Input) and wanted.whole):
+        return value
+    return value.value
 
 
 def _corners(function: Callable[..., float], given: Mapping[str, Quantity]) -> list[float]:
@@ -105,7 +117,7 @@ def _example(wanted: Input | WordInput) -> str:
     from diagnose.physics.arguments import example_of
 
     if isinstance(wanted, WordInput):
-        return wanted.choices[0] if wanted.choices else "A46H8V"
+        return wanted.choices[0] if wanted.choices else wanted.example
     example = example_of(wanted.name, wanted.dimension)
     return f'"{example}"' if " " in example else example
 
@@ -122,7 +134,7 @@ def _quantity(wanted: Input, written: Mapping[str, str]) -> Quantity:
 def _word(wanted: WordInput, written: Mapping[str, str]) -> str:
     word = written.get(wanted.name, wanted.default)
     assert word is not None
-    if not wanted.choices:
+    if not wanted.choices or word == wanted.default:
         return word
     found = {choice.casefold(): choice for choice in wanted.choices}.get(word.strip().casefold())
     if found is None:

@@ -128,6 +128,8 @@ def _line_text(line: Line, system: str) -> str:
     shown = show(line.value, line.dimension, system)
     if line.highest is not None:
         shown += f" to {show(line.highest, line.dimension, system)}"
+    if line.plus_minus is not None:
+        shown += f" +- {show(line.plus_minus, line.dimension, system)}"
     return f"{shown} {line.text}".strip()
 
 
@@ -163,6 +165,8 @@ def _line_json(line: Line) -> dict[str, Any]:
         facts |= {"value": line.value, **_kind(line.dimension)}
     if line.highest is not None:
         facts["highest"] = line.highest
+    if line.plus_minus is not None:
+        facts["plus_minus"] = line.plus_minus
     if line.text:
         facts["text"] = line.text
     return facts
