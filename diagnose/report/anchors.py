@@ -50,6 +50,10 @@ class Anchors:
             exact = [(a, e) for a, e in pairs if e.number in numbers]
         return [Link(a, entry_words(e)) for a, e in exact or found]
 
+    def question(self, check: str) -> str:
+        """How a check was asked; its id when it was not."""
+        return next((e.ask for e in self._views if e.check == check), check)
+
     def source_number(self, source: SourceView) -> int:
         """The number of a source in the list at the end, from 1."""
         return self.sources.index(source) + 1

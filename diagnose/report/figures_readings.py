@@ -3,29 +3,41 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from diagnose.report.svg import Svg, el, label, line, picture, rect, width_of
 from diagnose.view.result import ReadingView
 
-WIDTH, HEIGHT, SIZE = 340.0, 66.0, 16.0
-LEFT, RIGHT = 8.0, 332.0
+WIDTH, HEIGHT, SIZE = 320.0, 66.0, 16.0
+LEFT, RIGHT = 8.0, 312.0
 SHARED_UP_TO = 12.0  # readings of one kind share a scale when the greatest is at most this many
 UNLIKE = ("", "number", "temperature")  # kinds whose readings are not laid on one scale from 0
 
 
-def scales(readings: Sequence[ReadingView]) -> dict[str, tuple[float, float]]:
-    """For each reading (by id) the ends of its number line, in SI.
+@dataclass(frozen=True)
+class Scale:
+    """Readings on number lines of one length: the ends in SI, and whether 0 is one of them."""
 
-    Readings of one kind that are near enough in size share one, so that they can be compared.
-    """
+    readings: tuple[ReadingView, ...]
+    start: float
+    end: float
+
+    def at(self, value: float) -> float:
+        """Where a value (SI) stands on the drawing, kept inside it."""
+        share = (value - self.start) / (self.end - self.start)
+        return LEFT + (RIGHT - LEFT) * min(max(share, 0.0), 1.0)
+
+
+def scales(readings: Sequence[ReadingView]) -> list[Scale]:
+    """The scales to draw: readings of one kind that are near enough in size share one."""
     kinds: dict[str, list[ReadingView]] = {}
     for reading in readings:
         kinds.setdefault(reading.dimension, []).append(reading)
-    out: dict[str, tuple[float, float]] = {}
+    out = []
     for kind, group in kinds.items():
         joined = len(group) > 1 and kind not in UNLIKE and _alike(group)
-        for reading in group:
-            out[reading.id] = _ends(group if joined else [reading], kind)
+        for part in [group] if joined else [[r] for r in group]:
+            out.append(Scale(tuple(part), *_ends(part, kind)))
     return out
 
 
@@ -44,38 +56,29 @@ def _ends(group: Sequence[ReadingView], kind: str) -> tuple[float, float]:
     return (low - 0.08 * spread if low < 0 else 0.0), high + 0.08 * spread
 
 
-def number_line(reading: ReadingView, ends: tuple[float, float], name: str) -> Svg:
-    """One reading between the ends of its scale (SI): a dot, and a band from low to high."""
-    low, here, high = (_at(x, ends) for x in (reading.si_low, reading.si, reading.si_high))
+def number_line(reading: ReadingView, scale: Scale, name: str) -> Svg:
+    """One reading on its scale: a dot, and a band from low to high."""
+    low, here, high = (scale.at(x) for x in (reading.si_low, reading.si, reading.si_high))
     spread = reading.low != reading.high
     told = f"{reading.value}, from {reading.low} to {reading.high}" if spread else reading.value
     parts = [line(LEFT, 34, RIGHT, 34, "axis"), line(LEFT, 28, LEFT, 40, "axis")]
-    if ends[0] == 0.0:
-        parts.append(_word(LEFT, 58, "0", "word-scale"))
-    elif ends[0] < 0.0 < ends[1]:
-        zero = _at(0.0, ends)
-        parts += [line(zero, 28, zero, 40, "axis")]
+    if scale.start == 0.0:
+        parts.append(label(LEFT, 62, "0", "word-scale", "middle"))
+    elif scale.start < 0.0 < scale.end:
+        zero = scale.at(0.0)
+        parts.append(line(zero, 28, zero, 40, "axis"))
     if spread:
         parts.append(rect(low, 27, max(high - low, 3.0), 14, "band"))
         parts += [line(x, 24, x, 44, "band-end") for x in (low, high)]
-        parts += _between(reading, low, high)
+        band = f"{reading.low} to {reading.high}"
+        parts.append(_word((low + high) / 2, 62, band, "word-scale", LEFT + 16))
     parts.append(el("circle", cx=here, cy=34.0, r=5.0, class_="dot"))
-    parts.append(_word(here, 17, reading.value, "word-value"))
+    parts.append(_word(here, 17, reading.value, "word-value", LEFT))
     title = f"{reading.name}: {reading.value}"
     return picture(name, title, told, WIDTH, HEIGHT, *parts, kind="line")
 
 
-def _at(value: float, ends: tuple[float, float]) -> float:
-    share = (value - ends[0]) / (ends[1] - ends[0])
-    return LEFT + (RIGHT - LEFT) * min(max(share, 0.0), 1.0)
-
-
-def _between(reading: ReadingView, low: float, high: float) -> list[Svg]:
-    text = f"{reading.low} to {reading.high}"
-    return [_word((low + high) / 2, 62, text, "word-scale")]
-
-
-def _word(x: float, y: float, text: str, class_: str) -> Svg:
+def _word(x: float, y: float, text: str, class_: str, left: float) -> Svg:
     half = width_of(text, SIZE) / 2
-    x = WIDTH / 2 if 2 * half > RIGHT - LEFT else min(max(x, LEFT + half), RIGHT - half)
+    x = max(min(x, RIGHT - half), left + half)
     return label(x, y, text, class_, "middle")

@@ -30,7 +30,9 @@ def render_page(view: ResultView) -> str:
     """The whole page as HTML text, holding every fact of the view and no script."""
     view = all_plain(view)
     template = _environment().get_template("result.html.j2")
-    return template.render(view=view, anchors=Anchors(view), scales=figures_readings.scales(view.readings))
+    return template.render(
+        view=view, anchors=Anchors(view), scales=figures_readings.scales(view.readings)
+    )
 
 
 def write_page(view: ResultView, path: Path) -> Path:

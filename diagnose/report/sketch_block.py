@@ -2,24 +2,25 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from diagnose.report.svg import Svg, el, label, line, path, polygon, polyline
 
 Point = tuple[float, float]
 WIDTH, HEIGHT = 248.0, 150.0
-_STEP_U, _STEP_V = 0.618034, 0.754878  # spread points evenly without a pattern that shows
+_STEP_U, _STEP_V = 0.754878, 0.569840  # spread points evenly without a pattern that shows
 
 
 def at(u: float, v: float) -> Point:
     """A place on the top face: u from 0 to 1 along the table travel, v from front to back."""
-    return 18 + 170 * u + 42 * v, 82 - 54 * v
+    return 14 + 166 * u + 56 * v, 82 - 68 * v
 
 
 def block(*marks: Svg) -> Svg:
     """The block on its table with marks on top and the travel shown under it."""
-    front = ((18, 82), (188, 82), (188, 110), (18, 110))
-    side = ((188, 82), (230, 28), (230, 56), (188, 110))
+    front = ((14, 82), (180, 82), (180, 108), (14, 108))
+    side = ((180, 82), (236, 14), (236, 40), (180, 108))
     faces = (
         polygon("steel-side", front),
         polygon("steel-end", side),
@@ -32,7 +33,9 @@ def travel() -> Svg:
     """The two-headed arrow that says which way the table runs."""
     words = label(124, 146, "table runs this way", "word", "middle")
     return Svg(
-        line(34, 125, 214, 125, "way") + path("way-head", "M24 125l12-5v10zM224 125l-12-5v10z") + words
+        line(34, 125, 214, 125, "way")
+        + path("way-head", "M24 125l12-5v10zM224 125l-12-5v10z")
+        + words
     )
 
 
@@ -53,23 +56,23 @@ def scatter(count: int, start: int = 1) -> Iterator[Point]:
 
 
 def patch(u: float, v: float, size: float, class_: str) -> Svg:
-    """An uneven patch lying on the face; size as a part of the length."""
-    wobble = (1.0, 0.72, 1.12, 0.8, 1.05, 0.68, 0.95, 0.78)
-    turns = (
-        (1, 0),
-        (0.7, 0.7),
-        (0, 1),
-        (-0.7, 0.7),
-        (-1, 0),
-        (-0.7, -0.7),
-        (0, -1),
-        (0.7, -0.7),
-    )
-    ring = [
-        at(u + size * k * c, v + 2.2 * size * k * s)
-        for k, (c, s) in zip(wobble, turns, strict=True)
+    """An uneven round patch lying on the face; size as a part of the length."""
+    ring = []
+    for n, wobble in enumerate((1.0, 0.8, 1.15, 0.85, 1.05, 0.75, 1.1, 0.9)):
+        turn = n * math.pi / 4
+        ring.append(at(u + size * wobble * math.cos(turn), v + 2 * size * wobble * math.sin(turn)))
+    return path(class_, _smooth(ring))
+
+
+def _smooth(ring: list[Point]) -> str:
+    middles = [
+        ((a + c) / 2, (b + d) / 2) for (a, b), (c, d) in zip(ring, ring[1:] + ring[:1], strict=True)
     ]
-    return polygon(class_, ring)
+    x, y = middles[-1]
+    curves = (
+        f"Q{a:.1f} {b:.1f} {c:.1f} {d:.1f}" for (a, b), (c, d) in zip(ring, middles, strict=True)
+    )
+    return f"M{x:.1f} {y:.1f}{''.join(curves)}Z"
 
 
 def dot(u: float, v: float, radius: float, class_: str) -> Svg:

@@ -52,7 +52,7 @@ SKETCHES: dict[str, Sketch] = {
     "glazed": Sketch("Glazed wheel: flat, shiny grains", wheel.glazed),
     "sparks-at-one-end": Sketch("Sparks at one end only", wheel.sparks_at_one_end),
     "noisy": Sketch("The wheel squeals, hums or beats", wheel.noisy),
-    "few-sparks": Sketch("Few or no sparks though it is fed", wheel.dull_sparks),
+    "few-sparks": Sketch("Few or no sparks though it is fed", wheel.few_sparks),
 }
 
 

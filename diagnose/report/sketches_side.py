@@ -25,13 +25,15 @@ def wedge() -> Svg:
 
 
 def dish() -> Svg:
-    body = path("steel-top", f"M24 70Q124 108 224 70V88Q124 128 24 88Z")
-    words = label(124, 74, "gap", "word", "middle")
-    return Svg(_straightedge(70) + body + words + _plate())
+    body = path("steel-top", "M24 44Q124 108 224 44V76Q124 148 24 76Z")
+    words = label(124, 64, "gap", "word", "middle")
+    return Svg(_straightedge(44) + body + words + _plate())
 
 
 def crown() -> Svg:
-    body = path("steel-top", f"M24 {_FLOOR - 18}Q124 66 224 {_FLOOR - 18}V{_FLOOR}Q124 84 24 {_FLOOR}Z")
+    body = path(
+        "steel-top", f"M24 {_FLOOR - 18}Q124 66 224 {_FLOOR - 18}V{_FLOOR}Q124 84 24 {_FLOOR}Z"
+    )
     words = label(124, 66, "high in the middle", "word", "middle")
     return Svg(body + words + _plate())
 
@@ -49,14 +51,22 @@ def twist() -> Svg:
     edge = ((24, 92), (176, 104), (176, 112), (24, 100))
     words = label(84, 24, "one corner up", "word")
     flat = ((24, 92), (176, 104), (226, 62), (80, 62))
-    return Svg(polygon("ghost", flat) + polygon("steel-top", sheet) + polygon("steel-side", edge) + words + _plate())
+    return Svg(
+        polygon("ghost", flat)
+        + polygon("steel-top", sheet)
+        + polygon("steel-side", edge)
+        + words
+        + _plate()
+    )
 
 
 def size_wanders() -> Svg:
-    wanted = line(20, 66, 228, 66, "ghost") + label(226, 60, "wanted size", "word", "end")
-    places = ((34, 70), (66, 44), (98, 84), (130, 58), (162, 96), (194, 36))
+    wanted = line(20, 66, 228, 66, "ghost") + label(230, 60, "wanted size", "word", "end")
+    places = ((34, 72), (57, 44), (80, 86), (103, 58), (126, 98), (136, 38))
     trace = polyline("mark", places)
     dots = "".join(el("circle", cx=x, cy=y, r=5, class_="mark-solid") for x, y in places)
     words = label(124, 146, "part after part", "word", "middle")
-    frame = line(20, 16, 20, _FLOOR + 8, "mark-heavy") + line(20, _FLOOR + 8, 228, _FLOOR + 8, "mark-heavy")
+    frame = line(20, 16, 20, _FLOOR + 8, "mark-heavy") + line(
+        20, _FLOOR + 8, 228, _FLOOR + 8, "mark-heavy"
+    )
     return Svg(frame + wanted + trace + Svg(dots) + words)

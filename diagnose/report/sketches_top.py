@@ -57,7 +57,7 @@ def steps() -> Svg:
 
 
 def burn_patches() -> Svg:
-    spots = ((0.2, 0.35, 0.11), (0.5, 0.68, 0.13), (0.78, 0.3, 0.12))
+    spots = ((0.2, 0.38, 0.13), (0.52, 0.66, 0.14), (0.8, 0.34, 0.13))
     return block(*(patch(u, v, s, "burn") for u, v, s in spots))
 
 
@@ -69,7 +69,7 @@ def burn_stripes() -> Svg:
 
 
 def cloudy() -> Svg:
-    return block(*(patch(u, v, 0.035, "shade-line") for u, v in scatter(16)))
+    return block(*(patch(u, v, 0.045, "shade-line") for u, v in scatter(19)))
 
 
 def rough() -> Svg:
@@ -104,15 +104,17 @@ def low_round_holes() -> Svg:
 def chipped_edge() -> Svg:
     nicks = []
     for x in (52, 88, 104, 150, 172):
-        nicks.append(polygon("hole", ((x, 82), (x + 5, 76), (x + 11, 79), (x + 16, 82), (x + 7, 89))))
+        nicks.append(
+            polygon("hole", ((x, 82), (x + 5, 76), (x + 11, 79), (x + 16, 82), (x + 7, 89)))
+        )
     return block(*nicks)
 
 
 def burr() -> Svg:
-    fringe = [(188.0, 82.0)]
+    fringe = [at(1, 0)]
     for n in range(1, 13):
         x, y = at(1, n / 12)
-        fringe.append((x + 7, y - 9) if n % 2 else (x, y))
+        fringe.append((x + 10, y - 6) if n % 2 else (x + 1, y))
     return block(polygon("burn", [*fringe, at(1, 1)]), polyline("mark-heavy", fringe))
 
 

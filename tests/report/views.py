@@ -40,7 +40,7 @@ CRACKED = StopView(
     id="cracked-wheel",
     kind="stop",
     name="The wheel may be cracked",
-    what_is_wrong="A cracked wheel can burst at speed. Nothing turns until it is known to be whole.",
+    what_is_wrong="A cracked wheel can burst at speed. Nothing turns until it is proved whole.",
     do_first=(
         "Switch off and wait until the wheel stands still.",
         "Lock the power out.",
@@ -128,12 +128,14 @@ LUMPY = _cause(
         ReasonView("Sound: a slow beat", 0.55, ("what-you-hear",), (5,)),
         ReasonView("Drive: flat belt with a splice", 0.33, ("drive-kind",), (0,)),
     ),
-    reasons_against=(
-        ReasonView("Bars: one bar each wheel turn", -1.1, ("bars-in-25mm",), (3, 4)),
-    ),
+    reasons_against=(ReasonView("Bars: one bar each wheel turn", -1.1, ("bars-in-25mm",), (3, 4)),),
     chain=(
-        ArrowView("Lumpy or set drive belt", "The spindle is tugged", "each lump passes the pulley"),
-        ArrowView("The spindle is tugged", "Waves are cut in the work", "the wheel follows the tug"),
+        ArrowView(
+            "Lumpy or set drive belt", "The spindle is tugged", "each lump passes the pulley"
+        ),
+        ArrowView(
+            "The spindle is tugged", "Waves are cut in the work", "the wheel follows the tug"
+        ),
         ArrowView(
             "Waves are cut in the work", "Ladder rungs, evenly spaced", "each wave is one bar"
         ),
@@ -335,7 +337,7 @@ def rich_view(**changes: object) -> ResultView:
             EntryView(0, "bearing-kind", "Which bearings?", "oil film", "shop", True, 1),
             EntryView(1, "marks-run", "Which way do they run?", "across", "said", True, 1),
             EntryView(
-                2, "what-changed", "What changed since it ground well?", "the wheel", "said", True, 1
+                2, "what-changed", "What changed since then?", "the wheel", "said", True, 1
             ),
             EntryView(
                 3, "bars-in-25mm", "How many bars in 25 mm (1 in)?", "8", "measured", True, 1
@@ -345,7 +347,7 @@ def rich_view(**changes: object) -> ResultView:
             ),
             EntryView(5, "what-you-hear", "What do you hear?", "a slow beat", "said", False, 1),
             EntryView(
-                6, "rough-re-dress", "After a rough re-dress?", "gone and comes back", "said", True, 2
+                6, "rough-re-dress", "After a re-dress?", "gone and comes back", "said", True, 2
             ),
             EntryView(
                 7, "floor-shake", "Does the floor shake?", "don't know", "said", True, 2
