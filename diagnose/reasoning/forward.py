@@ -188,11 +188,12 @@ def _work_out(run: _Run, rule: Rule, facts: Mapping[str, FactValue]) -> Number |
     work = rule.work_out
     assert work is not None
     calc = calculation(work.with_)
-    dimension = {i.name: i.dimension for i in calc.inputs}
     ranges: dict[str, tuple[float, float, float]] = {}
     try:
-        for name, fact in work.inputs.items():
-            ranges[name] = _range(fact, facts, dimension[name])
+        for given in calc.inputs:
+            fact = work.inputs.get(given.name, given.default)
+            if fact is not None:
+                ranges[given.name] = _range(fact, facts, given.dimension)
         middle = calc.function(**{k: v[0] for k, v in ranges.items()})
         wide = [k for k, v in ranges.items() if v[1] != v[2]]
         corners = [middle]
