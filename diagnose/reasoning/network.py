@@ -144,6 +144,15 @@ def prior_of(book: Book, cause: Cause, facts: Mapping[str, FactValue]) -> float:
     return odds / (1.0 + odds)
 
 
+def prior_facts(book: Book, cause: Cause) -> frozenset[str]:
+    """Every fact on which the prior of a cause hangs."""
+    names = {f for shift in cause.more_likely_when for f in shift.when.facts}
+    if cause.set_by:
+        rule = book.rules[cause.set_by]
+        names |= {*rule.when.facts, *(t.finding for t in rule.then[:1])}
+    return frozenset(names)
+
+
 def circumstance_facts(book: Book) -> frozenset[str]:
     """Every fact on which the odds or the possibility of some cause hang."""
     names: set[str] = set()

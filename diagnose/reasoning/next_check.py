@@ -19,7 +19,7 @@ from diagnose.reasoning.assembly import Floats, Row
 from diagnose.reasoning.belief import partition
 from diagnose.reasoning.explained import sum_out
 from diagnose.reasoning.fixes import FixTable
-from diagnose.reasoning.network import Network, Vector, circumstance_facts, hard, prior_of
+from diagnose.reasoning.network import Network, Vector, circumstance_facts, hard, prior_facts, prior_of
 
 ATTENTION = 1.0  # minutes a question costs besides its own
 WORTH = 1e-4  # gain in bits below which an answer changes nothing
@@ -144,6 +144,8 @@ class _Batch:
         self.book, self.network, self.facts = book, network, facts
         self.rows: list[Row] = [Row(network.evidence)]
         self.circumstances = circumstance_facts(book)
+        self.priors = {n.id: prior_of(book, book.causes[n.id], facts) for n in network.nodes}
+        self.hangs = {n.id: prior_facts(book, book.causes[n.id]) for n in network.nodes}
 
     def solve(self) -> None:
         total = sum_out(self.network, self.rows, posteriors=False).total
@@ -244,13 +246,20 @@ class _Batch:
             return None
         rows, labels = [], []
         for label, facts in options:
-            priors = {
-                n.id: prior_of(self.book, self.book.causes[n.id], facts) for n in self.network.nodes
-            }
-            rows.append(self._add(Row(self.network.evidence, priors)))
+            rows.append(self._add(Row(self.network.evidence, self._priors(facts))))
             labels.append(label)
         mix = np.eye(len(rows)) / len(rows)
         return _Handle(tuple(labels), mix, tuple(rows), normalise=True)
+
+    def _priors(self, facts: Mapping[str, FactValue]) -> dict[str, float]:
+        """Priors with these facts; only the causes that hang on a changed fact are worked anew."""
+        new = {f for f, value in facts.items() if self.facts.get(f) != value}
+        moved = {
+            cause: prior_of(self.book, self.book.causes[cause], facts)
+            for cause, hangs in self.hangs.items()
+            if hangs & new
+        }
+        return self.priors | moved
 
     def _hypotheses(self, check: Check) -> list[tuple[str, dict[str, FactValue]]]:
         found: list[tuple[str, dict[str, FactValue]]] = []
