@@ -44,7 +44,7 @@ def room_of(path: Path) -> str:
 
 
 def imports(path: Path, *, top_only: bool = False) -> Iterator[tuple[str, int]]:
-    """(module, line) of every import; `top_only` leaves out those inside functions and for types."""
+    """(module, line) of every import; `top_only` leaves out functions and type checking."""
     tree = ast.parse(path.read_text(encoding="utf-8"))
     nodes = list(_at_import(tree.body)) if top_only else list(ast.walk(tree))
     for node in nodes:
