@@ -4,20 +4,24 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from tests.published.sources import Source
+
 
 @dataclass(frozen=True)
 class Check:
     """`ours` against `printed`, both in the printed unit; `within` is the rounding of the print.
 
-    `standing` is confirmed when the text was read, from memory when it is known but not seen.
+    `standing` is confirmed when the text was read, from memory when it is known but not seen;
+    `place` says where in the source.
     """
 
     what: str
     ours: float
     printed: float
     within: float
-    source: str
+    source: Source
     standing: str
+    place: str = ""
 
     @property
     def holds(self) -> bool:

@@ -11,8 +11,18 @@ import pytest
 from diagnose.physics.grades import CUT_OFFS, cut_off, evaluation_length, grade, grade_limit
 from diagnose.physics.roughness import mean_line, roughness, transmission
 from diagnose.physics.trace import Pickup, trace
+from tests.published.sources import (
+    FINISHING,
+    ISO_4288,
+    ISO_16610,
+    N_GRADES,
+    RATIO_PAGE,
+    TEXTURE,
+    published,
+)
 
 
+@published(N_GRADES, "confirmed")
 @pytest.mark.parametrize(
     ("number", "micrometres", "microinches"),
     [
@@ -27,11 +37,13 @@ def test_grades_of_iso_1302(number: int, micrometres: float, microinches: float)
     assert grade_limit(number) == pytest.approx(microinches * 25.4e-9, rel=0.02)
 
 
+@published(FINISHING, "confirmed")
 def test_a_roughness_above_the_limit_does_not_qualify() -> None:
     """finishing.com 75/60 (confirmed): 7.4 µm is N10, not N9."""
     assert grade(7.4e-6) == 10
 
 
+@published(ISO_4288, "from memory")
 @pytest.mark.parametrize(
     ("up_to", "millimetres", "over"),
     [(0.02, 0.08, 0.4), (0.1, 0.25, 1.25), (2, 0.8, 4), (10, 2.5, 12.5), (80, 8, 40)],
@@ -42,11 +54,13 @@ def test_cut_offs_of_iso_4288(up_to: float, millimetres: float, over: float) -> 
     assert evaluation_length(up_to * 1e-6) == pytest.approx(over * 1e-3)
 
 
+@published(ISO_4288, "from memory")
 def test_the_limits_of_rz_are_five_times_those_of_ra_up_to_10_micrometres() -> None:
     """ISO 4288:1996 (from memory)."""
     assert [row.rz / row.ra for row in CUT_OFFS[:4]] == pytest.approx([5, 5, 5, 5])
 
 
+@published(ISO_16610, "from memory")
 @pytest.mark.parametrize(("ratio", "share"), [(1.0, 0.5), (2.0, 0.5**0.25), (0.5, 0.5**4)])
 def test_the_filter_passes_a_half_at_the_cut_off(ratio: float, share: float) -> None:
     """ISO 16610-21: 50 % at the cut-off, exp(-pi (alpha lc / l)^2) elsewhere (from memory)."""
@@ -60,6 +74,7 @@ def test_the_filter_passes_a_half_at_the_cut_off(ratio: float, share: float) -> 
     assert middle == pytest.approx(share, abs=2e-4)
 
 
+@published(RATIO_PAGE, "confirmed")
 def test_a_sine_has_ra_two_over_pi_and_rq_one_over_root_two_of_its_height() -> None:
     """Textbook; hence Rq / Ra = 1.11 (leebhardnesstesters.com uses 1.1, confirmed)."""
     step, wavelength = 0.5e-6, 50e-6
@@ -80,6 +95,7 @@ def _wavy_ground_profile(start: int) -> Any:
     return heights
 
 
+@published(TEXTURE, "run")
 @pytest.mark.parametrize(
     ("start", "ra", "rq", "rz", "rt"),
     [

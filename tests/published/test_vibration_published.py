@@ -19,10 +19,20 @@ from diagnose.physics.trials import (
     wheel_speed_trial,
 )
 from diagnose.physics.vibration import mark_frequency, marks_per_wheel_turn
+from tests.published.sources import (
+    BEARING_PAGE,
+    CHATTER,
+    DEFECT_PAGE,
+    FAULT_DATA,
+    ISO_54,
+    TEST_RIG,
+    published,
+)
 
 INCH = 0.0254
 
 
+@published(CHATTER, "confirmed")
 class TestChatterOfACylindricalPart:
     """Cutting Tool Engineering, April 2011, "Origins of chatter": 16 in wheel at 12,000 sfpm,
     work 40 rpm, 70 marks round the part (confirmed)."""
@@ -57,6 +67,7 @@ class TestChatterOfACylindricalPart:
         assert verdict.verdict is Chatter.SELF_EXCITED
 
 
+@published(BEARING_PAGE, "confirmed")
 def test_bearing_of_eight_balls_at_1800_rpm() -> None:
     """codingace.net, bearing fault frequency (confirmed): d 10, D 50 mm: 12, 96, 144, 72 Hz."""
     shape = (30.0, 0.010, 0.050)
@@ -67,6 +78,7 @@ def test_bearing_of_eight_balls_at_1800_rpm() -> None:
     assert ball_frequency(*shape) == pytest.approx(72)
 
 
+@published(DEFECT_PAGE, "confirmed")
 def test_bearing_6205_at_1500_rpm() -> None:
     """vibromera.eu, bearing defect frequencies (confirmed): d 7.94, D 38.5 mm, 9 balls."""
     shape = (25.0, 0.00794, 0.0385)
@@ -76,6 +88,7 @@ def test_bearing_6205_at_1500_rpm() -> None:
     assert inner_race_frequency(9, *shape) == pytest.approx(135.7, abs=0.05)
 
 
+@published(TEST_RIG, "from memory")
 def test_orders_of_the_test_rig_bearing() -> None:
     """Case Western Reserve University bearing data (3.5848 confirmed, others from memory)."""
     shape = (1.0, 0.3126 * INCH, 1.537 * INCH)
@@ -86,6 +99,7 @@ def test_orders_of_the_test_rig_bearing() -> None:
     assert 30 * outer_race_frequency(9, *shape) == pytest.approx(107.54, abs=0.02)
 
 
+@published(FAULT_DATA, "confirmed")
 def test_fault_frequencies_of_an_open_bearing_record() -> None:
     """MFPT bearing fault data, 25 Hz shaft (read): outer race 81.125, inner race 118.875, cage
     14.8375, ball 63.91 Hz. Geometry from memory: 8 balls, d 0.235, D 1.245 in.
@@ -103,6 +117,7 @@ def test_fault_frequencies_of_an_open_bearing_record() -> None:
     assert 25.0 - cage_frequency(*shape) == pytest.approx(14.8375, rel=2e-3)
 
 
+@published(ISO_54, "from memory")
 def test_a_module_one_rack_has_its_teeth_pi_millimetres_apart() -> None:
     """ISO 54, definition of the module (from memory)."""
     assert rack_tooth_spacing(0.001) == pytest.approx(3.14159e-3, rel=1e-5)

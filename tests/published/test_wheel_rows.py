@@ -7,6 +7,7 @@ import pytest
 from diagnose.physics.marking import BONDS, read_marking
 from diagnose.physics.wheel import acts_softer
 from diagnose.physics.wheel_choice import choose, distances
+from tests.published.sources import B74, COURSE, HANDBOOK, published
 
 # Machinery's Handbook 31st ed. p. 1328 Table 2a, makers' prefixes removed; from memory
 TABLE_2A = [
@@ -21,6 +22,7 @@ TABLE_2A = [
 ]
 
 
+@published(HANDBOOK, "from memory")
 @pytest.mark.parametrize(("metal", "contact", "marking"), TABLE_2A)
 def test_the_handbook_wheel_lies_in_our_range(metal: str, contact: str, marking: str) -> None:
     off = [
@@ -29,6 +31,7 @@ def test_the_handbook_wheel_lies_in_our_range(metal: str, contact: str, marking:
     assert off == []
 
 
+@published(HANDBOOK, "confirmed")
 @pytest.mark.parametrize(
     ("marking", "metal"),
     [("A46K8V", "austenitic-stainless"), ("A60M5V", "soft-steel"), ("A60K5V", "hardened-steel")],
@@ -38,11 +41,13 @@ def test_a_wheel_for_cylindrical_grinding_is_harder_than_ours(marking: str, meta
     assert "harder" in dict(distances(choose(metal), read_marking(marking)))["grade"]
 
 
+@published(HANDBOOK, "confirmed")
 def test_the_bond_letters_are_the_handbook_ones() -> None:
     """Source: Machinery's Handbook 31st ed. p. 1283; confirmed."""
     assert {"V", "S", "E", "R", "RF", "B", "BF", "O", "P"} <= set(BONDS)
 
 
+@published(B74, "confirmed")
 def test_the_example_marking_is_read_field_by_field() -> None:
     """Source: ANSI B74.13 example 51 A 46 H 8 V BE; order of fields confirmed."""
     read = read_marking("51-A-46-H-8-V-BE")
@@ -50,6 +55,7 @@ def test_the_example_marking_is_read_field_by_field() -> None:
     assert (read.structure, read.bond, read.suffix) == (8, "V", "BE")
 
 
+@published(COURSE, "confirmed")
 @pytest.mark.parametrize(
     ("change", "softer"),
     [
