@@ -57,10 +57,6 @@ IN, FPM, RPM = 0.0254, 0.3048 / 60, 1 / 60
 IN3MIN = IN**3 / 60
 GRIND, FORCE = "grinding example", "force example"
 INCH, MM_250, MM_160 = "problem posed, 8 in wheel", "metric, 250 mm wheel", "metric, 160 mm wheel"
-    "problem as posed, 8 in wheel",
-    "metric, 250 mm wheel",
-    "metric, 160 mm wheel",
-)
 TIP_USED = "tip 0.015 in, depth 0.001 in"
 POSED = "problem text confirmed, result worked out by hand"
 
