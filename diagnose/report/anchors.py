@@ -38,6 +38,11 @@ class Anchors:
         self._taken.add(anchor)
         return anchor
 
+    def place(self, entry: EntryView) -> str:
+        """The anchor of an answer."""
+        at = next(n for n, e in enumerate(self._views) if e is entry)
+        return self.entries[at]
+
     def answers(self, checks: tuple[str, ...], numbers: tuple[int, ...] = ()) -> list[Link]:
         """Links to the answers of these checks, or of these numbers; what is not there is left out.
 

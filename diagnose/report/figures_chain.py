@@ -9,6 +9,7 @@ from diagnose.view.result import ArrowView
 
 WIDTH, SIZE, STEP = 340.0, 16.0, 21.0
 PAD, TRUNK = 12.0, 22.0
+BOLDER = 1.15  # how much wider bold writing runs
 
 
 def stations(chain: Sequence[ArrowView]) -> list[str]:
@@ -44,7 +45,8 @@ def _kind(number: int, count: int) -> str:
 
 
 def _box(text: str, y: float, kind: str) -> tuple[Svg, float]:
-    lines = lines_of(text, SIZE, WIDTH - 2 * PAD - 4)
+    size = SIZE if kind == "between" else SIZE * BOLDER
+    lines = lines_of(text, size, WIDTH - 2 * PAD - 4)
     height = len(lines) * STEP + 14
     body = rect(2, y, WIDTH - 4, height, f"box-{kind}")
     words = writing(2 + PAD, y + 22, lines, STEP, f"word-{kind}")

@@ -11,7 +11,7 @@ from diagnose.view.result import ReadingView
 WIDTH, HEIGHT, SIZE = 320.0, 66.0, 16.0
 LEFT, RIGHT = 8.0, 312.0
 SHARED_UP_TO = 12.0  # readings of one kind share a scale when the greatest is at most this many
-UNLIKE = ("", "number", "temperature")  # kinds whose readings are not laid on one scale from 0
+COMPARED = ("frequency", "turning-speed", "deviation")  # kinds where two readings belong together
 
 
 @dataclass(frozen=True)
@@ -21,6 +21,11 @@ class Scale:
     readings: tuple[ReadingView, ...]
     start: float
     end: float
+
+    @property
+    def tells(self) -> bool:
+        """Whether a drawing shows more than the figures alone: a spread of at least one."""
+        return any(r.low != r.high for r in self.readings)
 
     def at(self, value: float) -> float:
         """Where a value (SI) stands on the drawing, kept inside it."""
@@ -35,7 +40,7 @@ def scales(readings: Sequence[ReadingView]) -> list[Scale]:
         kinds.setdefault(reading.dimension, []).append(reading)
     out = []
     for kind, group in kinds.items():
-        joined = len(group) > 1 and kind not in UNLIKE and _alike(group)
+        joined = len(group) > 1 and kind in COMPARED and _alike(group)
         for part in [group] if joined else [[r] for r in group]:
             out.append(Scale(tuple(part), *_ends(part, kind)))
     return out

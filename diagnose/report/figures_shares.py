@@ -9,6 +9,7 @@ from diagnose.view.result import CauseView, ReasonView
 
 WIDTH, HEIGHT = 300.0, 20.0
 MIDDLE = WIDTH / 2
+DRAWN_FROM = 0.05  # log-odds; below it, the odds move by less than a twentieth
 LEAST_REACH = 1.5  # log-odds at the end of the scale, so that weak answers look weak
 
 
@@ -16,8 +17,8 @@ def odds_words(share: float) -> str:
     """A share in words: how many times likelier, or less likely, it makes the cause."""
     times = math.exp(min(abs(share), 50.0))
     shown = f"{times:.1f}" if times < 10 else f"{times:.0f}"
-    if shown == "1.0":
-        return "hardly moves it"
+    if abs(share) < DRAWN_FROM:
+        return "hardly moved it"
     return f"odds × {shown}" if share > 0 else f"odds ÷ {shown}"
 
 
@@ -26,6 +27,16 @@ def chance_of(log_odds: float) -> float:
     if log_odds < 0:
         return 1.0 - chance_of(-log_odds)
     return 1.0 / (1.0 + math.exp(-log_odds))
+
+
+def moving(cause: CauseView) -> list[ReasonView]:
+    """The reasons that move a cause enough to draw, those for it first."""
+    return [r for r in (*cause.reasons_for, *cause.reasons_against) if abs(r.share) >= DRAWN_FROM]
+
+
+def unmoving(cause: CauseView) -> list[ReasonView]:
+    """The reasons that hardly move it."""
+    return [r for r in (*cause.reasons_for, *cause.reasons_against) if abs(r.share) < DRAWN_FROM]
 
 
 def reach(cause: CauseView) -> float:

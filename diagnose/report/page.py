@@ -67,6 +67,8 @@ def _environment() -> Environment:
         chance_bar=figures_chances.chance_bar,
         outcome_bar=figures_chances.outcome_bar,
         share_bar=figures_shares.share_bar,
+        moving=figures_shares.moving,
+        unmoving=figures_shares.unmoving,
         reach=figures_shares.reach,
         chance_of=figures_shares.chance_of,
         number_line=figures_readings.number_line,

@@ -9,7 +9,7 @@ from html import escape
 
 # Widths in parts of the type size, on the wide side, so that words stay inside their box in
 # whichever system font a reader has.
-_NARROW, _USUAL, _WIDE, _BROAD = 0.36, 0.6, 0.93, 1.05
+_NARROW, _USUAL, _WIDE, _BROAD = 0.4, 0.62, 0.98, 1.05
 
 
 class Svg(str):

@@ -29,6 +29,12 @@ SIZES = """() => {
   return out;
 }"""
 
+# Writing that runs out of its drawing.
+RUNS_OUT = """() => [...document.querySelectorAll('svg.figure text')].filter(e => {
+  const t = e.getBoundingClientRect(), s = e.closest('svg').getBoundingClientRect();
+  return t.left < s.left - 1 || t.right > s.right + 1 || t.bottom > s.bottom + 2;
+}).map(e => e.textContent)"""
+
 TARGETS = """() => [...document.querySelectorAll('a:not(.skip)')].map(e => {
   const r = e.getBoundingClientRect(); return [r.width, r.height, e.textContent];
 })"""
@@ -61,6 +67,11 @@ def test_the_page_never_scrolls_sideways(browser: Browser, path: Path, width: in
     """550 px is a 1100 px window at 200 % zoom; 320 px a 1280 px window at 400 %."""
     with opened(browser, path, width) as page:
         assert page.evaluate("document.documentElement.scrollWidth") <= width
+
+
+def test_writing_stays_inside_its_drawing(browser: Browser, path: Path) -> None:
+    with opened(browser, path) as page:
+        assert page.evaluate(RUNS_OUT) == []
 
 
 def test_the_file_is_all_that_is_asked_for(browser: Browser, path: Path) -> None:

@@ -72,7 +72,7 @@ def test_shares_are_said_as_odds() -> None:
     """A share is natural log-odds, so three times the odds is log 3."""
     assert odds_words(math.log(3)) == "odds × 3.0"
     assert odds_words(-math.log(25)) == "odds ÷ 25"
-    assert odds_words(0.03) == "hardly moves it"
+    assert odds_words(0.03) == "hardly moved it"
 
 
 @given(st.floats(0.001, 0.999))

@@ -210,7 +210,8 @@ def test_without_a_stop_nothing_looks_like_one() -> None:
 def test_cautions_stand_before_the_step_they_belong_to() -> None:
     text = said(parsed(render_page(calm_view())))
     first = text.index("First, do this")
-    assert text.index("Ring-test the wheel", first) < text.index("its steps and its proof", first)
+    heed = text.index("(2) before you begin", first)
+    assert heed < text.index("Balance the wheel", first)
     aid = text.index("First aid, to go on tonight")
     assert text.index("Wear eye protection", aid) < text.index("Dress the wheel quickly", aid)
     cure = text.index("Step 1 Balance the wheel")
@@ -236,11 +237,11 @@ def test_a_turning_check_waits_for_the_safety_questions() -> None:
 
 def test_each_reason_leads_to_its_answer() -> None:
     tree = parsed(render_page(rich_view()))
-    places = {e.attrib["id"]: said(e) for e in tree.iter("tr") if "id" in e.attrib}
+    places = {e.attrib["id"]: said(e) for e in tree.iter() if "id" in e.attrib}
     why = next(e for e in tree.iter("section") if e.attrib.get("id") == "why")
     shares = next(e for e in why.iter("ul") if e.attrib.get("class") == "shares")
     ends = [places[a.attrib["href"][1:]] for a in shares.iter("a")]
-    assert [e.split()[0] for e in ends] == ["3", "2", "set-up", "6"]
+    assert [e.split()[0] for e in ends] == ["3", "4", "2", "Which", "6"]
 
 
 def test_a_cause_without_reasons_shows_no_odds() -> None:

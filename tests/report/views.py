@@ -93,10 +93,14 @@ UNBALANCED = _cause(
     summary="One heavy spot pulls the wheel up and down once in every turn.",
     reasons_for=(
         ReasonView(
-            "Bars across the travel: one bar each wheel turn", 1.92, ("bars-in-25mm",), (3, 4)
+            "Bars across the travel: one bar each wheel turn",
+            1.92,
+            ("bars-in-25mm", "table-speed"),
+            (3, 4),
         ),
         ReasonView("Since when: since the wheel was changed", 0.74, ("what-changed",), (2,)),
         ReasonView("Spindle bearings: oil film", 0.21, ("bearing-kind",), (0,)),
+        ReasonView("Table drive: rack and pinion", 0.03, ("table-drive",), (0,)),
     ),
     reasons_against=(
         ReasonView("Rough re-dress: gone and comes back", -0.64, ("rough-re-dress",), (6,)),
@@ -128,7 +132,9 @@ LUMPY = _cause(
         ReasonView("Sound: a slow beat", 0.55, ("what-you-hear",), (5,)),
         ReasonView("Drive: flat belt with a splice", 0.33, ("drive-kind",), (0,)),
     ),
-    reasons_against=(ReasonView("Bars: one bar each wheel turn", -1.1, ("bars-in-25mm",), (3, 4)),),
+    reasons_against=(
+        ReasonView("Bars: one bar each wheel turn", -1.1, ("bars-in-25mm", "table-speed"), (3, 4)),
+    ),
     chain=(
         ArrowView(
             "Lumpy or set drive belt", "The spindle is tugged", "each lump passes the pulley"
