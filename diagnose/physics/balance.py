@@ -36,13 +36,19 @@ def unbalance_force(unbalance: float, turning_speed: float) -> float:
 
 @ranged
 def rim_weight(unbalance: float, rim_radius: float) -> float:
-    """Mass (kg) that makes this unbalance (kg m) at this radius (m). Raises OutOfRange."""
+    """Mass (kg) that makes this unbalance (kg m) at this radius (m).
+
+    Source: definition of unbalance, ISO 21940-2 (from memory). Raises OutOfRange.
+    """
     return unbalance / rim_radius
 
 
 @ranged
 def eccentric_unbalance(rotor_mass: float, eccentricity: float) -> float:
-    """Unbalance (kg m) of a mass (kg) sitting off the spindle's line by so much (m)."""
+    """Unbalance (kg m) of a mass (kg) sitting off the spindle's line by so much (m).
+
+    Source: definition of unbalance, ISO 21940-2 (from memory).
+    """
     return rotor_mass * eccentricity
 
 

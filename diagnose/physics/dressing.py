@@ -34,13 +34,19 @@ def diamond_width(tip_radius: float, dress_depth: float) -> float:
 
 @ranged
 def dress_lead(dress_speed: float, turning_speed: float) -> float:
-    """Travel (m) of the diamond in a turn: dress speed (m/s) / turning speed (rev/s)."""
+    """Travel (m) of the diamond in a turn: dress speed (m/s) / turning speed (rev/s).
+
+    Source: kinematics (derived).
+    """
     return dress_speed / turning_speed
 
 
 @ranged
 def dress_speed(wheel_width: float, face_time: float) -> float:
-    """Speed (m/s) of the diamond from the seconds it took across the face (m)."""
+    """Speed (m/s) of the diamond from the seconds it took across the face (m).
+
+    Source: kinematics (derived).
+    """
     return wheel_width / face_time
 
 

@@ -46,7 +46,10 @@ def burn_margin(
     steady_energy: float = STEADY,
     burn_constant: float = STEEL,
 ) -> float:
-    """Burn threshold over the energy of the cut (J/m3); below 1 it should burn. Malkin 1978."""
+    """Burn threshold over the energy of the cut (J/m3); below 1 it should burn.
+
+    Source: Malkin, CIRP Annals 27/1 (1978), from memory.
+    """
     limit = burn_threshold(depth, wheel_diameter, table_speed, steady_energy, burn_constant)
     return limit / specific_energy
 

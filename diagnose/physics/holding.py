@@ -83,7 +83,10 @@ def slide_hold(pull: float, part_length: float, part_width: float, friction: flo
 def slide_ratio(
     force: float, pull: float, part_length: float, part_width: float, friction: float = 0.1
 ) -> float:
-    """Push along (N) over what friction resists; from 1 up it slides. Raises OutOfRange."""
+    """Push along (N) over what friction resists; from 1 up it slides.
+
+    Source: Coulomb's law of friction, any text (from memory). Raises OutOfRange.
+    """
     within("pull", pull, "pressure", 1.0, 1e7)
     return force / slide_hold(pull, part_length, part_width, friction)
 
@@ -106,7 +109,10 @@ def height_ratio(height: float, base: float) -> float:
 
 @ranged
 def wheel_energy(wheel_mass: float, wheel_speed: float) -> float:
-    """Energy (J) stored in a turning wheel (kg, rim m/s): a quarter m v^2, a plain disc."""
+    """Energy (J) stored in a turning wheel (kg, rim m/s): a quarter m v^2, a plain disc.
+
+    Source: mechanics of a plain disc, any text (from memory).
+    """
     return 0.25 * wheel_mass * wheel_speed**2
 
 

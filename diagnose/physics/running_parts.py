@@ -24,7 +24,10 @@ def belt_frequency(pulley_diameter: float, pulley_speed: float, belt_length: flo
 
 
 def twice_line_frequency(line_frequency: float) -> float:
-    """The hum of an electric motor (Hz): twice the line. From memory. Raises OutOfRange."""
+    """The hum of an electric motor (Hz): twice the line.
+
+    Source: electric machines, any text (from memory). Raises OutOfRange.
+    """
     within("line_frequency", line_frequency, "frequency", 1.0, 1000.0)
     return 2.0 * line_frequency
 
@@ -41,7 +44,10 @@ def motor_turning_speed(line_frequency: float, poles: float, slip: float) -> flo
 
 
 def pump_frequency(pump_speed: float, elements: float) -> float:
-    """Pulses of a hydraulic pump (Hz): pistons, vanes or teeth x turning speed. From memory."""
+    """Pulses of a hydraulic pump (Hz): pistons, vanes or teeth x turning speed (rev/s).
+
+    Source: kinematics (from memory). Raises OutOfRange.
+    """
     within("pump_speed", pump_speed, "turning-speed", 0.1, 500.0)
     within("elements", elements, "count", 1.0, 100.0)
     return pump_speed * elements

@@ -25,6 +25,7 @@ def highest_shown_frequency(sampling_rate: float) -> float:
     """The highest frequency (Hz) we read from a recording: 0.4 of its sampling rate (Hz).
 
     Half the rate is the theorem's bound; the rest is room for what leaks in. Raises OutOfRange.
+    Source: sampling theorem, with a margin of ours (derived).
     """
     within("sampling_rate", sampling_rate, "frequency", 0.01, 1e7)
     return SHARE_OF_RATE * sampling_rate

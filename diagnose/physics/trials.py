@@ -57,7 +57,8 @@ def table_speed_trial(
 ) -> float:
     """How far the spacing (m) followed the table speed (m/s): 1 fixed in time, 0 fixed in place.
 
-    Raises OutOfRange when the faster is not at least 1.2 times the slower.
+    Source: kinematics (derived). Raises OutOfRange when the faster is not at least 1.2 times the
+    slower.
     """
     within("spacing_slow", spacing_slow, "length", 1e-6, 10.0)
     within("spacing_fast", spacing_fast, "length", 1e-6, 10.0)
@@ -72,6 +73,7 @@ def wheel_speed_trial(
 
     Not with a wheel of one fixed speed. Raises OutOfRange when the faster is not at least 1.2
     times the slower; never raise a wheel above its marked speed for this: go down.
+    Source: *Cutting Tool Engineering*, April 2011, "Origins of chatter" (confirmed).
     """
     within("frequency_slow", frequency_slow, "frequency", 0.01, 1e5)
     within("frequency_fast", frequency_fast, "frequency", 0.01, 1e5)

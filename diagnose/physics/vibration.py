@@ -39,7 +39,10 @@ def mark_frequency_uncertainty(
 
 
 def mark_spacing(marks: float, length: float) -> float:
-    """Spacing (m) of `marks` spaces counted in a length (m). Raises OutOfRange."""
+    """Spacing (m) of `marks` spaces counted in a length (m).
+
+    Source: definition. Raises OutOfRange.
+    """
     within("marks", marks, "count", 1.0, 1e5)
     within("length", length, "length", 1e-5, 10.0)
     return length / marks

@@ -35,7 +35,10 @@ def highest_turning_speed(marked_speed: float, wheel_diameter: float) -> float:
 
 @ranged
 def over_marked_speed(wheel_diameter: float, turning_speed: float, marked_speed: float) -> float:
-    """Rim speed over marked speed; above 1 is a stop. Lengths m, rev/s, m/s. Raises OutOfRange."""
+    """Rim speed over marked speed; above 1 is a stop. Lengths m, rev/s, m/s.
+
+    Source: definition; the limit is the mark, ANSI B7.1. Raises OutOfRange.
+    """
     return math.pi * wheel_diameter * turning_speed / marked_speed
 
 

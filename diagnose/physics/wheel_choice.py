@@ -188,9 +188,7 @@ WORKED = (
     Worked(
         id="wheel-marking",
         name="a wheel marking, field by field",
-        inputs=(
-            WordInput("marking", "the marking as it stands on the wheel", example="A46H8V"),
-        ),
+        inputs=(WordInput("marking", "the marking as it stands on the wheel", example="A46H8V"),),
         function=marking_answer,
         formula="abrasive, grit, grade, structure, bond, in that order",
         source="ANSI B74.13 and ISO 525 as printed in Machinery's Handbook 31st ed. p. 1283",

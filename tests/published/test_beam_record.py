@@ -6,12 +6,15 @@ and NIST Statistical Reference Datasets, "Lew". Data read; the fitted frequency 
 
 from __future__ import annotations
 
+import json
 import statistics
 from itertools import pairwise
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 
+from diagnose.cli.calc import calc
 from diagnose.physics.readings import read_table
 from diagnose.physics.trace import Pickup, find_peaks, read_trace
 from tests.published.sources import BEAM, published
@@ -40,3 +43,11 @@ def test_the_beam_shakes_at_the_stated_frequency_and_at_no_other() -> None:
     assert len(found.peaks) == 1
     assert found.peaks[0].frequency == pytest.approx(0.3025, rel=0.005)
     assert found.peaks[0].spacing == pytest.approx(3.3, abs=0.05)
+
+
+@published(BEAM, "confirmed")
+def test_the_command_gives_the_same_frequency() -> None:
+    typed = ["trace", f"file={RECORD}", "pickup=accelerometer", "rate=1Hz", "--json"]
+    lines = json.loads(CliRunner().invoke(calc, typed).stdout)["lines"]
+    waves = [line["value"] for line in lines if line["label"].startswith("wave")]
+    assert waves == pytest.approx([0.3025], rel=0.005)
