@@ -102,7 +102,7 @@ def _solve(network: Network, plan: Assembly, fired: bool, posteriors: bool) -> S
             state = _close(state, plan, axes, d)
             axes = [a for a in axes if a != d]
     total = state[:, 0]
-    present = np.empty((2 * rows, count))
+    present = np.zeros((2 * rows, count))
     acting = np.zeros((2 * rows, count)) if fired else None
     if posteriors:
         with np.errstate(divide="ignore", invalid="ignore"):
