@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from diagnose.book.model import Book, Cause, Example, Where
 from diagnose.case.entries import Case, Entry
 from diagnose.reasoning.belief import Impossible, believe
-from diagnose.reasoning.network import build
 from diagnose.reasoning.reason import read_case
+from diagnose.reasoning.trials import network_of
 
 
 @dataclass(frozen=True)
@@ -51,7 +51,7 @@ def case_of(example: Example) -> Case:
 def run_example(book: Book, cause: Cause, example: Example) -> Outcome:
     """Rank one example. Raises Impossible when its answers cannot all be true."""
     read = read_case(book, case_of(example))
-    network, _ = build(book, example.complaint, read.gathered, read.deduced)
+    network, _ = network_of(book, example.complaint, read.gathered, read.deduced)
     ranked = believe(network).ranked
     return Outcome(cause.id, example, tuple((r.cause, r.acts) for r in ranked))
 

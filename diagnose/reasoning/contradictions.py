@@ -32,7 +32,10 @@ def at_odds(network: Network) -> tuple[Odds, ...]:
     With c the complaint: P(a, b | c) against P(a | c) P(b | c), all exact.
     """
     signs = sorted(s for s in network.evidence if s not in network.complaint)
-    base: dict[str, Vector] = {s: network.evidence[s] for s in network.complaint}
+    # a complaint that came back after a fix says nothing any more and has left the evidence
+    base: dict[str, Vector] = {
+        s: network.evidence[s] for s in network.complaint if s in network.evidence
+    }
     pairs = list(itertools.combinations(signs, 2))
     if not pairs:
         return ()

@@ -6,8 +6,8 @@ likelihood vector a sign. `belief.py` computes; nothing here knows how.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field, replace
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 from diagnose.book.conditions import FactValue, holds
 from diagnose.book.model import Book, Cause, Finding
@@ -96,7 +96,7 @@ def surest(meant: Mapping[str, Mapping[str, float]]) -> dict[str, FactValue]:
 def build(
     book: Book, complaint: tuple[str, ...], gathered: Gathered, deduced: Deduced
 ) -> tuple[Network, tuple[RuledOut, ...]]:
-    """The network of the case as it stands."""
+    """The network of the case before anything was tried; `trials.network_of` folds that in."""
     facts = {**all_facts(gathered, deduced), **surest(meanings(book, gathered))}
     backgrounds = {f.id: _background(f) for f in book.findings.values() if f.kind == "sign"}
     nodes: list[Node] = []
@@ -113,7 +113,7 @@ def build(
     network = Network(
         tuple(nodes), backgrounds, book.words.unlisted_prior, unlisted, evidence, named
     )
-    return _tried(book, network, gathered), tuple(out)
+    return network, tuple(out)
 
 
 def impossible(cause: Cause, facts: Mapping[str, FactValue]) -> str | None:
@@ -309,56 +309,3 @@ def _sharpest(book: Book, sign: str, kept: Mapping[str, Vector]) -> str:
 
 def _likeliest(vector: Vector) -> int:
     return max(range(len(vector)), key=lambda k: (vector[k], -k))
-
-
-def _tried(book: Book, network: Network, gathered: Gathered) -> Network:
-    """Fold in what was tried: each outcome is exact evidence on the cause it would cure."""
-    for _, entry, _ in gathered.read.tried:
-        cause = book.causes.get(entry.name)
-        if cause is None or network.node(entry.name) is None:
-            continue
-        network = _one_trial(network, cause.id, entry.outcome, cause.fix.cures)
-    return network
-
-
-def _one_trial(network: Network, cause: str, outcome: str, cures: float) -> Network:
-    if outcome == "same":
-        return _with_node(network, cause, lambda n: _weaker(n, network.complaint, 1.0 - cures))
-    if outcome == "gone and stays":
-        quiet = {s: _below(network, s) for s in network.complaint}
-        network = replace(network, evidence={**network.evidence, **quiet})
-        return _with_node(network, cause, lambda n: _certain(n, network.complaint))
-    if outcome in ("better", "gone and comes back"):
-        if outcome == "gone and comes back":
-            rest = {s: v for s, v in network.evidence.items() if s not in network.complaint}
-            network = replace(network, evidence=rest)
-        return _with_node(network, cause, lambda n: _certain(n, network.complaint))
-    return network
-
-
-def _below(network: Network, sign: str) -> Vector:
-    """The complaint's sign not made by anything else: only values less striking than seen."""
-    vector = network.evidence.get(sign, (1.0,) * len(network.background[sign]))
-    seen = hard(vector)
-    top = len(vector) - 1 if seen is None else seen
-    return tuple(1.0 if k < top else 0.0 for k in range(len(vector)))
-
-
-def _with_node(network: Network, cause: str, change: Callable[[Node], Node]) -> Network:
-    nodes = tuple(change(n) if n.id == cause else n for n in network.nodes)
-    return replace(network, nodes=nodes)
-
-
-def _weaker(node: Node, complaint: tuple[str, ...], keep: float) -> Node:
-    links = dict(node.links)
-    for sign in complaint:
-        if sign in links:
-            fired = [p * keep for p in links[sign][1:]]
-            links[sign] = (1.0 - sum(fired), *fired)
-    return replace(node, links=links)
-
-
-def _certain(node: Node, complaint: tuple[str, ...]) -> Node:
-    """The cause surely there, its links to the complaint taken as already accounted for."""
-    links = {s: v for s, v in node.links.items() if s not in complaint}
-    return replace(node, absent=0.0, links=links)

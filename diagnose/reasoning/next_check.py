@@ -19,7 +19,14 @@ from diagnose.reasoning.assembly import Floats, Row
 from diagnose.reasoning.belief import partition
 from diagnose.reasoning.explained import sum_out
 from diagnose.reasoning.fixes import FixTable
-from diagnose.reasoning.network import Network, Vector, circumstance_facts, hard, prior_facts, prior_of
+from diagnose.reasoning.network import (
+    Network,
+    Vector,
+    circumstance_facts,
+    hard,
+    prior_facts,
+    prior_of,
+)
 
 ATTENTION = 1.0  # minutes a question costs besides its own
 WORTH = 1e-4  # gain in bits below which an answer changes nothing

@@ -22,10 +22,11 @@ from diagnose.reasoning.gates import (
     safety_checks,
     turns,
 )
-from diagnose.reasoning.network import Network, RuledOut, all_facts, build, meanings, surest
+from diagnose.reasoning.network import Network, RuledOut, all_facts, meanings, surest
 from diagnose.reasoning.next_check import Valued, value_all
 from diagnose.reasoning.plan import Plan, make_plan
 from diagnose.reasoning.policy import Step, decide, walk_list
+from diagnose.reasoning.trials import network_of
 
 
 @dataclass(frozen=True)
@@ -89,7 +90,7 @@ def reason(book: Book, case: Case, cards: Mapping[str, str] | None = None) -> Re
 def reason_from(read: Read) -> Reasoned:
     """The pipe from the facts on."""
     book, case, gathered = read.book, read.case, read.gathered
-    network, out = build(book, case.complaint, gathered, read.deduced)
+    network, out = network_of(book, case.complaint, gathered, read.deduced)
     belief = believe(network)
     done = {
         book.causes[e.name].fix.id: 1.0 - book.causes[e.name].fix.cures

@@ -8,8 +8,9 @@ from dataclasses import dataclass, replace
 from diagnose.book.model import Book, Cause, Link
 from diagnose.book.strengths import NotAbove, TooMuch
 from diagnose.reasoning.belief import Impossible, believe
-from diagnose.reasoning.network import build, cause_links
+from diagnose.reasoning.network import cause_links
 from diagnose.reasoning.reason import Reasoned
+from diagnose.reasoning.trials import network_of
 
 DRAWS = 60
 FIRM = 54
@@ -37,7 +38,7 @@ def stability(reasoned: Reasoned, draws: int = DRAWS) -> Stability:
     firsts: dict[str, int] = {}
     for _ in range(draws):
         book = moved(read.book, draw)
-        network, _out = build(book, read.case.complaint, read.gathered, read.deduced)
+        network, _out = network_of(book, read.case.complaint, read.gathered, read.deduced)
         try:
             first = believe(network).ranked[0].cause
         except Impossible:

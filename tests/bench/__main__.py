@@ -30,7 +30,7 @@ from tests.bench.tables import TABLES, shown
 class Sizes:
     """How much is drawn for each table."""
 
-    agreement: int = 100
+    agreement: int = 40
     interviews: int = 30
     networks: int = 7
     repeats: int = 9

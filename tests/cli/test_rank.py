@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import json
 
+import pytest
+
+from diagnose.case.entries import OUTCOMES
 from tests.cli.running import GOOD, Cli, write
 
 
@@ -85,3 +88,12 @@ def test_the_facts_of_a_machine_card_count(cli: Cli) -> None:
     with_card = json.loads(cli("rank", "-c", "chatter", "--machine", "north", "--json").out)
     assert "lumpy-belt" not in {c["id"] for c in with_card["causes"]}
     assert "Belt with a lump or a set" in {r["name"] for r in with_card["ruled_out"]}
+
+
+@pytest.mark.parametrize("outcome", OUTCOMES)
+def test_every_outcome_of_a_fix_can_be_told(cli: Cli, outcome: str) -> None:
+    tried = f"  - {{tried: unbalanced-wheel, outcome: {outcome}}}\n"
+
+    told = cli("rank", write("case.yaml", GOOD + tried), "-a", "wheel-look=shiny", "--json")
+    assert told.code == 0, told.err
+    assert json.loads(told.out)["causes"]

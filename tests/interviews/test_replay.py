@@ -28,7 +28,9 @@ def test_a_slip_never_counts(complaint: str, lines: list[str], slip: str) -> Non
     before = Play(small_book(), [complaint, *lines]).run()
     after = Play(small_book(), [complaint, *lines, slip]).run()
 
-    if before.end == "no more lines":
+    # how a stop was cleared is told in free words, so that there no text is a slip
+    free = any("How was it cleared" in line for line in before.screen[-3:])
+    if before.end == "no more lines" and not free:
         assert after.case == before.case
 
 

@@ -17,8 +17,8 @@ from diagnose.book.loader import load_book
 from diagnose.book.locate import knowledge_folder
 from diagnose.case.entries import Case, Entry
 from diagnose.reasoning.belief import Impossible, believe
-from diagnose.reasoning.network import build
 from diagnose.reasoning.reason import Reasoned, read_case, reason
+from diagnose.reasoning.trials import network_of
 from tests.judges.agrum import fits, posteriors
 
 BOOK = load_book(knowledge_folder())
@@ -76,7 +76,7 @@ def test_seeing_a_glazed_wheel_raises_what_glazes_it(cause: str) -> None:
 @given(cases())
 def test_every_chance_is_finite_and_within_zero_and_one(drawn: Case) -> None:
     read = read_case(BOOK, drawn)
-    network, _ = build(BOOK, drawn.complaint, read.gathered, read.deduced)
+    network, _ = network_of(BOOK, drawn.complaint, read.gathered, read.deduced)
     try:
         belief = believe(network)
     except Impossible:
@@ -92,7 +92,7 @@ def test_every_chance_is_finite_and_within_zero_and_one(drawn: Case) -> None:
 @given(cases())
 def test_posteriors_on_the_shipped_network_equal_those_of_pyagrum(drawn: Case) -> None:
     read = read_case(BOOK, drawn)
-    network, _ = build(BOOK, drawn.complaint, read.gathered, read.deduced)
+    network, _ = network_of(BOOK, drawn.complaint, read.gathered, read.deduced)
     if not fits(network):
         return
     belief, judged = believe(network), posteriors(network)
