@@ -34,6 +34,7 @@ class Sizes:
     interviews: int = 30
     networks: int = 7
     repeats: int = 9
+    positives: int = 12
     scales: tuple[int, ...] = (1, 10, 100)
     starts: int = 9
     calibration: int = 10_000
@@ -43,7 +44,7 @@ class Sizes:
     cases: tuple[tuple[float, int], ...] = ((1.0, 2_000), (0.5, 500), (2.0, 500))
 
 
-QUICK = Sizes(5, 2, 1, 1, (1, 10), 3, 300, 100, 4, 10, ((1.0, 12),))
+QUICK = Sizes(5, 2, 1, 1, 6, (1, 10), 3, 300, 100, 3, 5, ((1.0, 8),))
 
 
 def sections(book: Book, n: Sizes, python: str) -> dict[str, Callable[[], Any]]:
@@ -54,7 +55,7 @@ def sections(book: Book, n: Sizes, python: str) -> dict[str, Callable[[], Any]]:
         "speed": lambda: {
             "load_ms": load_ms(n.repeats), "interview": interview(book, n.interviews)
         },
-        "engines": lambda: engines(book, n.networks, n.repeats, python),
+        "engines": lambda: engines(book, n.networks, n.repeats, n.positives, python),
         "scale": lambda: {
             "rows": [measure(k, max(1, n.interviews // (1 + k // 2))) for k in n.scales]
         },

@@ -18,6 +18,8 @@ from diagnose.book.model import Book
 from tests.bench.loop import peak_mb
 from tests.bench.speed import interview
 
+PATIENCE = 300.0  # seconds for one size
+
 
 def larger(book: Book, times: int) -> Book:
     """The book with every cause, sign, check and rule copied under new names.
@@ -57,9 +59,13 @@ def renamed(value: Any, new: Mapping[str, str]) -> Any:
 def measure(times: int, interviews: int) -> dict[str, float]:
     """One size in a process of its own, so that its peak memory is its own."""
     code = f"from tests.bench.scale import here; here({times}, {interviews})"
-    done = subprocess.run(
-        [sys.executable, "-W", "ignore", "-c", code], capture_output=True, text=True, check=False
-    )
+    try:
+        done = subprocess.run(
+            [sys.executable, "-W", "ignore", "-c", code],
+            capture_output=True, text=True, check=False, timeout=PATIENCE,
+        )  # fmt: skip
+    except subprocess.TimeoutExpired:
+        return {"times": times, "unfinished": PATIENCE}
     if done.returncode:
         return {"times": times, "failed": 1.0}
     found: dict[str, float] = json.loads(done.stdout.strip().splitlines()[-1])

@@ -117,6 +117,9 @@ def _engines(f: Figures, loop: float) -> list[str]:  # noqa: ARG001
 def _scale(f: Figures, loop: float) -> list[str]:
     lines = [" size  causes  checks  step                 answer               book MB  peak MB"]
     for r in f["rows"]:
+        if "unfinished" in r:
+            lines.append(f"{r['times']:4.0f}x  not finished in {r['unfinished']:.0f} s")
+            continue
         if "failed" in r:
             lines.append(f"{r['times']:4.0f}x  failed")
             continue
