@@ -44,7 +44,7 @@ class Sizes:
     cases: tuple[tuple[float, int], ...] = ((1.0, 2_000), (0.5, 500), (2.0, 500))
 
 
-QUICK = Sizes(5, 2, 1, 1, 6, (1, 10), 3, 300, 100, 3, 5, ((1.0, 8),))
+QUICK = Sizes(4, 2, 1, 1, 6, (1, 10), 3, 300, 100, 3, 5, ((1.0, 8),))
 
 
 def sections(book: Book, n: Sizes, python: str) -> dict[str, Callable[[], Any]]:

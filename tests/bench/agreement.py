@@ -11,7 +11,7 @@ from diagnose.reasoning.network import UNLISTED, Network
 from tests.bench.speed import evidenced
 from tests.judges.enumeration import judge
 
-SEED, CAUSES, POSITIVES = 20260305, 5, 3
+SEED, CAUSES, POSITIVES = 20260305, 4, 3
 
 
 def agreement(book: Book, cases: int) -> dict[str, object]:

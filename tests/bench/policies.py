@@ -19,6 +19,8 @@ from diagnose.reasoning.policy import ENOUGH, LIKELY, Step, _fix_or_stuck, decid
 from tests.bench.states import Key, States, scaled
 from tests.bench.world import World, reports_on, sign_of
 
+PATIENCE = 40  # fixes after which anyone calls for help
+
 Choose = Callable[["Player", Key, int], Step]
 
 
@@ -54,7 +56,7 @@ class Player:
                 answers[step.name] = world.answers[step.name]
                 asked += 1
                 continue
-            if step.kind != "fix":
+            if step.kind != "fix" or len(tried) >= PATIENCE:
                 return Played(minutes + LAST_RESORT, asked, len(tried), True)
             fixes = self.states.state(key).fixes
             minutes += float(fixes.minutes[fixes.ids.index(step.name)])

@@ -1,6 +1,6 @@
 """One state of a simulated interview, worked out at the level of the network and kept.
 
-Answers are folded in by the product's own `network.build`; the rules that need only words run
+Answers are folded in by the product's own `trials.network_of`; the rules that need only words run
 without the rules engine. A reading answers with what it would settle. Simulated cases that
 reach the same state share its figures, whatever the policy and the price of the checks.
 """
@@ -18,8 +18,9 @@ from diagnose.reasoning.facts import Gathered, Told
 from diagnose.reasoning.fixes import FixTable, fix_table
 from diagnose.reasoning.forward import Deduced, _conclude, _Run, select
 from diagnose.reasoning.gates import askable
-from diagnose.reasoning.network import Network, all_facts, build, meanings, surest
+from diagnose.reasoning.network import Network, all_facts, meanings, surest
 from diagnose.reasoning.next_check import Valued, value_all
+from diagnose.reasoning.trials import network_of
 
 Key = tuple[str, tuple[tuple[str, str], ...], tuple[tuple[str, str], ...]]
 
@@ -122,7 +123,7 @@ class States:
         words = {n: {str(v): 1.0} for n, v in facts.items() if n in book.findings}
         words.pop(complaint)
         deduced = Deduced(words, {}, {}, (), (), ())
-        network, _ = build(book, (complaint,), known, deduced)
+        network, _ = network_of(book, (complaint,), known, deduced)
         done = {n: 1.0 - book.causes[n].fix.cures for n, _ in tried}
         seen = {**all_facts(known, deduced), **surest(meanings(book, known)), complaint: "yes"}
         open_ = tuple(
