@@ -95,7 +95,7 @@ class _List:
         self, name: str, words: str, kind: Kind, hertz: float, below: float, above: float
     ) -> None:
         """Note a source whose frequency (Hz) is known to these shares below and above."""
-        low, high = hertz * (1.0 - below), hertz * (1.0 + above)
+        low, high = hertz * max(0.0, 1.0 - below), hertz * (1.0 + above)
         self.found.append(Source(name, words, kind, low, high))
 
 

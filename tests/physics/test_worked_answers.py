@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from diagnose.physics.catalogue import Answer, Input, WordInput, Worked, worked_answers
 from diagnose.physics.dimensions import DIMENSIONS
 from diagnose.physics.quantities import Quantity
+from diagnose.physics.sources_of_vibration import Machine, sources_of_vibration
 
 OF_NUMBERS = [w for w in worked_answers() if all(i.name != "file" for i in w.inputs)]
 ANY = st.floats(min_value=5e-324, allow_nan=False, allow_infinity=False)
@@ -53,6 +54,11 @@ def test_any_number_is_answered_or_refused(worked: Worked, data: st.DataObject) 
                 assert math.isfinite(number)
                 assert number >= 0 or DIMENSIONS[line.dimension].signed
         assert line.text or line.value is not None
+
+
+def test_a_turning_speed_hardly_known_gives_no_source_below_nothing() -> None:
+    sources = sources_of_vibration(Machine(pump_speed=1.0, speed_share=2.0))
+    assert [(s.lowest, s.highest) for s in sources] == [(0.0, 3.0)]
 
 
 @pytest.mark.parametrize("worked", worked_answers(), ids=lambda w: w.id)
