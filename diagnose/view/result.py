@@ -283,7 +283,7 @@ def chance_words(probability: float) -> str:
     ):
         if probability >= limit:
             return words
-    return "hardly"
+    return "hardly likely"
 
 
 def percent(probability: float) -> str:
