@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from diagnose.book.advice import PartAdvice
 from diagnose.book.model import (
     NO,
     YES,
@@ -9,7 +10,6 @@ from diagnose.book.model import (
     Caution,
     Finding,
     Mechanism,
-    PartAdvice,
     Source,
     Symptom,
     Value,

@@ -11,10 +11,11 @@ from diagnose.book import build_causes, build_checks, build_rules, build_signs, 
 from diagnose.book.fact_names import fact_names
 from diagnose.book.files import kind_of, knowledge_files, misplaced, read_records
 from diagnose.book.kinds import KINDS
-from diagnose.book.model import Book, Cause, Words
+from diagnose.book.model import Book, Cause
 from diagnose.book.problems import BookError, Problem
 from diagnose.book.records import Record
 from diagnose.book.references import check_references, index, renamed
+from diagnose.book.scale import Words
 from diagnose.book.shapes import Reading
 from diagnose.book.shelf import Shelf
 from diagnose.book.words import read_words

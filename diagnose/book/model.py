@@ -11,10 +11,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
+from diagnose.book.advice import Aid, PartAdvice
 from diagnose.book.conditions import Condition
+from diagnose.book.scale import Words
 
 NO, YES = "no", "yes"
-NOTHING = "nothing-of-the-kind"
 ALWAYS = Condition()
 
 
@@ -67,27 +68,6 @@ class Finding:
     @cached_property
     def value_ids(self) -> tuple[str, ...]:
         return tuple(v.id for v in self.values)
-
-
-@dataclass(frozen=True)
-class PartAdvice:
-    """What to do with the part in hand. `action`: save | leave | quarantine | scrap | measure."""
-
-    when: Condition
-    action: str
-    say: str
-    source: str = ""
-
-
-@dataclass(frozen=True)
-class Aid:
-    """A first-aid step: gets the work going tonight, cures nothing."""
-
-    do: str
-    because: str
-    needs: tuple[str, ...] = ()
-    cautions: tuple[str, ...] = ()
-    source: str = ""
 
 
 @dataclass(frozen=True)
@@ -373,21 +353,6 @@ class Cause:
     first_aid: tuple[Aid, ...] = ()
     replaces: tuple[str, ...] = ()
     where: Where | None = None
-
-
-@dataclass(frozen=True)
-class Words:
-    """The scale of words and the few numbers of the reasoning that are ours."""
-
-    how_often: Mapping[str, float]
-    how_common: Mapping[str, float]
-    change: Mapping[str, float]
-    unlisted_prior: float
-    unlisted_strength: float
-    think_so: float  # share of belief put on the answer when a person says "I think so"
-    odds_limit: float = 20.0
-    set_high: float = 0.98
-    set_low: float = 0.02
 
 
 @dataclass(frozen=True)

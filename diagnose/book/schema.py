@@ -8,8 +8,8 @@ from pathlib import Path
 
 from diagnose.book.fields_signs import WORDS
 from diagnose.book.kinds import KINDS
-from diagnose.book.model import Words
 from diagnose.book.records import Group
+from diagnose.book.scale import Words
 from diagnose.book.shapes import Schema
 from diagnose.book.writing import write_whole
 

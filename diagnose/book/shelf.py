@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
+from diagnose.book.advice import Aid
 from diagnose.book.condition_text import read_condition
 from diagnose.book.conditions import Condition
 from diagnose.book.fact_names import FactNames
-from diagnose.book.model import Aid, Cause, Check, Finding
+from diagnose.book.model import Cause, Check, Finding
 from diagnose.book.nodes import Node
 from diagnose.book.records import Record
 from diagnose.book.shapes import Reading

@@ -6,10 +6,10 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from diagnose.book.fields_signs import WORDS
-from diagnose.book.model import Words
 from diagnose.book.pages import shown
 from diagnose.book.problems import Problem
 from diagnose.book.records import Record
+from diagnose.book.scale import Words
 from diagnose.book.shapes import Reading
 from diagnose.book.yaml_nodes import read_tree
 

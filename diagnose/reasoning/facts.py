@@ -2,7 +2,7 @@
 
 One answer stands for each check. Within a state of the machine the latest wins; when a trial
 has spoiled what was seen before, the more striking answer stands: a trial can wipe a sign away,
-not undo that it was there.
+not undo that it was there. A check that guards against a hazard is judged afresh each time.
 """
 
 from __future__ import annotations
@@ -74,6 +74,20 @@ def stale(check: Check, gathered: Gathered) -> bool:
     return _spoiled(check, last, 10**9, gathered.changes)
 
 
+def spoiled_by_now(check: Check, gathered: Gathered) -> bool:
+    """True when any trial or fix so far has spoiled what the check looks for."""
+    return _spoiled(check, -1, 10**9, gathered.changes)
+
+
+def wiped(check: Check, gathered: Gathered) -> bool:
+    """True when the answer in force was given after a trial had spoiled what it looks for.
+
+    What is seen then is there; that nothing is seen says nothing.
+    """
+    told = gathered.told.get(check.id)
+    return told is not None and told.entry > 0 and _spoiled(check, -1, told.entry, gathered.changes)
+
+
 def fact_value(check: Check, text: str) -> FactValue:
     """The text of an answer as the rules see it; a number keeps its range in SI units.
 
@@ -121,14 +135,13 @@ def _spoiled(
 
 
 def _striking(check: Check, old: Told, new: Told) -> Told:
-    if check.gate:
+    if any(o.raises or o.clears for o in check.options):
         return new  # a hazard is judged afresh
     if check.kind == "any" and isinstance(old.value, frozenset):
         both = old.value | (new.value if isinstance(new.value, frozenset) else frozenset())
         return Told(check.id, both, new.text, new.how, new.sure, new.entry, new.round)
     if check.kind == "one":
-        order = [o.id for o in check.options]
-        rank = {o: i for i, o in enumerate(order)}
-        if rank.get(str(old.value), 0) > rank.get(str(new.value), 0):
+        rank = {o.id: i for i, o in enumerate(check.options)}
+        if rank.get(str(old.value), 0) >= rank.get(str(new.value), 0):
             return old
     return new

@@ -67,8 +67,9 @@ def askable(
     """Checks that could be made now, whatever they are worth and whether or not the wheel turns.
 
     Out: answered and not spoiled, "don't know", put off, gated off, wanting a tool that is not
-    at hand, or of no use without a reading that is not known. A gate on an unknown fact leaves
-    the check in.
+    at hand, or of no use without a reading that is not known. What was looked for once is not
+    looked for again: a trial does not undo what was seen. A gate on an unknown fact leaves the
+    check in.
     """
     out = []
     for name in sorted(book.checks):
@@ -78,6 +79,8 @@ def askable(
         if holds(check.asked_when, facts) == 0.0:
             continue
         if tools is not None and not set(check.tools) <= set(tools):
+            continue
+        if name in gathered.told and _looks_for_a_sign(book, check):
             continue
         if gathered.unknown & set(check.together_with):
             continue  # the reading could not be completed
@@ -115,6 +118,11 @@ def _open(check: Check, gathered: Gathered) -> bool:
     if check.id in gathered.told:
         return stale(check, gathered)
     return check.id not in gathered.unknown
+
+
+def _looks_for_a_sign(book: Book, check: Check) -> bool:
+    named = {*check.settles, *(f for o in check.options for f in o.means)}
+    return any(book.findings[f].kind == "sign" for f in named if f in book.findings)
 
 
 def _basis(gathered: Gathered, deduced: Deduced) -> dict[str, int]:

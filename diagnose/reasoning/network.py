@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from diagnose.book.conditions import FactValue, holds
 from diagnose.book.model import Book, Cause, Finding
 from diagnose.book.strengths import net_strengths
-from diagnose.reasoning.facts import Gathered
+from diagnose.reasoning.facts import Gathered, wiped
 from diagnose.reasoning.forward import Deduced
 
 UNLISTED = "unlisted"
@@ -83,9 +83,16 @@ def meanings(book: Book, gathered: Gathered) -> dict[str, dict[str, float]]:
         for option in check.options:
             if option.id in chosen and check.reports is None:
                 for finding, value in option.means.items():
+                    if wiped(check, gathered) and _nothing_seen(book, finding, value):
+                        continue
                     degree = 1.0 if told.sure else book.words.think_so
                     out.setdefault(finding, {})[value] = degree
     return out
+
+
+def _nothing_seen(book: Book, finding: str, value: str) -> bool:
+    sign = book.findings.get(finding)
+    return sign is not None and sign.kind == "sign" and sign.value_ids[0] == value
 
 
 def surest(meant: Mapping[str, Mapping[str, float]]) -> dict[str, FactValue]:

@@ -9,7 +9,7 @@ whatever they are worth to the ranking.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -74,8 +74,13 @@ def value_all(
     facts: Mapping[str, FactValue],
     fixes: FixTable,
     prepared: frozenset[str] = frozenset(),
+    wiped: frozenset[str] = frozenset(),
 ) -> Valued:
-    """Value every check given; those that can tell nothing are left out."""
+    """Value every check given; those that can tell nothing are left out.
+
+    `prepared` are the preparations made already, `wiped` the checks whose sign a trial may have
+    wiped away: to see nothing there says nothing.
+    """
     batch = _Batch(book, network, facts)
     wanted = [(check, batch.ask(check)) for check in checks]
     batch.solve()
@@ -89,6 +94,8 @@ def value_all(
             Outcome(label, chance, fixes.group(*shares))
             for label, chance, shares in batch.read(handle)
         )
+        if check.id in wiped and outcomes:
+            outcomes = (replace(outcomes[0], shares=now), *outcomes[1:])
         gain = entropy - expected_bits(outcomes)
         if gain <= WORTH:
             continue

@@ -9,8 +9,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from diagnose.book.advice import Aid, PartAdvice
 from diagnose.book.conditions import FactValue, holds
-from diagnose.book.model import Aid, Book, Fix, PartAdvice
+from diagnose.book.model import Book, Fix
 from diagnose.reasoning.belief import Belief
 from diagnose.reasoning.fixes import (
     EXACT_ORDER,

@@ -9,7 +9,7 @@ from diagnose.book.conditions import FactValue
 from diagnose.book.model import Book
 from diagnose.case.entries import Case
 from diagnose.reasoning.belief import Belief, believe
-from diagnose.reasoning.facts import Gathered, gather
+from diagnose.reasoning.facts import Gathered, gather, spoiled_by_now
 from diagnose.reasoning.fixes import FixTable, fix_table
 from diagnose.reasoning.forward import Deduced, deduce
 from diagnose.reasoning.gates import (
@@ -99,7 +99,8 @@ def reason_from(read: Read) -> Reasoned:
     }
     fixes = fix_table(book, network, done, case.practised)
     checks = askable(book, gathered, read.facts, case.tools)
-    valued = value_all(book, network, checks, read.facts, fixes, _prepared(read))
+    wiped = frozenset(c.id for c in checks if spoiled_by_now(c, gathered))
+    valued = value_all(book, network, checks, read.facts, fixes, _prepared(read), wiped)
     safety = safety_checks(book, read.hazards, gathered, frozenset(gathered.read.later))
     firsts = [q for s in case.complaint for q in book.symptoms[s].first_questions]
     asked = sum(1 for e in case.entries if e.kind == "answer")

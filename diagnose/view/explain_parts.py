@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from diagnose.book.model import Aid, Arrow, Book, Cause, Check, Mechanism
+from diagnose.book.advice import Aid
+from diagnose.book.model import Arrow, Book, Cause, Check, Mechanism
 from diagnose.view.result import minutes, percent
 
 Parts = dict[str, list[str]]

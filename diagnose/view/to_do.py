@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from diagnose.book.model import Aid, Book
+from diagnose.book.advice import Aid
+from diagnose.book.model import Book
 from diagnose.reasoning.plan import AidStep, FixStep
 from diagnose.reasoning.reason import Reasoned
 from diagnose.view.parts import caution_view, name_of, source_view

@@ -5,6 +5,9 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
+from diagnose.book.loader import load_book
+from diagnose.book.locate import knowledge_folder
+from diagnose.case.files import load_case
 from diagnose.cli.commands import COMMANDS
 from diagnose.cli.exits import MEANING
 
@@ -34,3 +37,12 @@ def test_readme_names_every_exit_code() -> None:
 
     for code in MEANING:
         assert re.search(rf"\b{code}\b", text), code
+
+
+def test_the_case_of_the_readme_is_a_case(tmp_path: Path) -> None:
+    (block,) = re.findall(r"```yaml\n(.*?)```", README.read_text(encoding="utf-8"), re.DOTALL)
+    file = tmp_path / "case.yaml"
+    file.write_text(block, encoding="utf-8")
+    case = load_case(file, load_book(knowledge_folder()))
+    assert case.complaint == ("even-bars-across-travel",)
+    assert [e.name for e in case.entries] == ["bars-in-25mm", "table-speed"]

@@ -1,0 +1,28 @@
+"""Advice a symptom or a cause carries: what to do with the part, first aid for tonight."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from diagnose.book.conditions import Condition
+
+
+@dataclass(frozen=True)
+class PartAdvice:
+    """What to do with the part in hand. `action`: save | leave | quarantine | scrap | measure."""
+
+    when: Condition
+    action: str
+    say: str
+    source: str = ""
+
+
+@dataclass(frozen=True)
+class Aid:
+    """A first-aid step: gets the work going tonight, cures nothing."""
+
+    do: str
+    because: str
+    needs: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    source: str = ""
