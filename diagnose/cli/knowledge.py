@@ -95,12 +95,13 @@ def schema(folder: Path | None, out: Path | None) -> None:
 @global_options
 @click.pass_context
 def stats(context: click.Context, folder: Path | None) -> None:
-    """Count what the knowledge holds and how sure its sources are.
+    """Count what the knowledge holds, how sure its sources are, what acts in each complaint.
 
     \b
     Example:
       diagnose knowledge stats
     """
+    from diagnose.audit.acting import LEAST, MOST, acting
     from diagnose.book.counts import by_kind, by_standing
 
     book = _load(context, folder)
@@ -109,6 +110,11 @@ def stats(context: click.Context, folder: Path | None) -> None:
     for what, standings in by_standing(book).items():
         lines.append(f"{what}, by the standing of their source:")
         lines += [f"  {number:5d}  {standing}" for standing, number in standings.items()]
+    lines.append(f"Causes acting in each complaint alone ({LEAST} to {MOST} is sane):")
+    for one in acting(book).values():
+        most = ", ".join(f"{cause} {chance:.2f}" for cause, chance in one.most)
+        remark = "" if one.sane else "  (too many)" if one.expected > MOST else "  (too few)"
+        lines.append(f"  {one.expected:5.2f}  {one.symptom}{remark}: {most}")
     tell("\n".join(lines))
 
 
