@@ -39,9 +39,14 @@ def kind_of(base: Path, path: Path) -> Kind | None:
     return PLACES.get(inside.parts[0])
 
 
-def misplaced(base: Path, path: Path) -> Problem | None:
+def display(base: Path, path: Path, *, own: bool = False) -> str:
+    """A file as people see it; that of a shop's own folder with the shop's name before it."""
+    return shown(path, base.parent if own else base)
+
+
+def misplaced(base: Path, path: Path, name: str) -> Problem | None:
     """The fault of a file that lies where no kind is read, or in an unknown room."""
-    inside, name = path.relative_to(base), shown(path, base)
+    inside = path.relative_to(base)
     kind = kind_of(base, path)
     if kind is None:
         word = inside.parts[0] if len(inside.parts) > 1 else inside.stem
@@ -56,9 +61,8 @@ def misplaced(base: Path, path: Path) -> Problem | None:
     return None
 
 
-def read_records(base: Path, path: Path, kind: Kind, reading: Reading) -> Iterator[Record]:
+def read_records(path: Path, kind: Kind, reading: Reading, name: str) -> Iterator[Record]:
     """The records of one file; a file that gives no tree is noted as unreadable."""
-    name = shown(path, base)
     root, problems = read_tree(path, name)
     reading.problems.extend(problems)
     if root is None:

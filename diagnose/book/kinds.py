@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from diagnose.book import fields_causes, fields_checks, fields_signs
+from diagnose.book.overrides import OVERRIDES
 from diagnose.book.records import Group
 
 
@@ -21,16 +22,20 @@ class Kind:
     one_file_each: bool = False
 
 
+def _may_override(group: Group) -> Group:
+    return Group((*group.fields, OVERRIDES), group.what)
+
+
 KINDS = (
-    Kind("source", "sources", fields_signs.SOURCE),
-    Kind("caution", "cautions", fields_signs.CAUTION),
-    Kind("finding", "findings", fields_signs.FINDING),
-    Kind("mechanism", "mechanisms", fields_signs.MECHANISM),
-    Kind("rule", "rules", fields_checks.RULE),
-    Kind("symptom", "symptoms", fields_signs.SYMPTOM, one_file_each=True),
-    Kind("check", "checks", fields_checks.CHECK, one_file_each=True),
-    Kind("stop", "stops", fields_checks.STOP, one_file_each=True),
-    Kind("cause", "causes", fields_causes.CAUSE, one_file_each=True),
+    Kind("source", "sources", _may_override(fields_signs.SOURCE)),
+    Kind("caution", "cautions", _may_override(fields_signs.CAUTION)),
+    Kind("finding", "findings", _may_override(fields_signs.FINDING)),
+    Kind("mechanism", "mechanisms", _may_override(fields_signs.MECHANISM)),
+    Kind("rule", "rules", _may_override(fields_checks.RULE)),
+    Kind("symptom", "symptoms", _may_override(fields_signs.SYMPTOM), one_file_each=True),
+    Kind("check", "checks", _may_override(fields_checks.CHECK), one_file_each=True),
+    Kind("stop", "stops", _may_override(fields_checks.STOP), one_file_each=True),
+    Kind("cause", "causes", _may_override(fields_causes.CAUSE), one_file_each=True),
 )
 BY_NAME = {kind.name: kind for kind in KINDS}
 ROOMS = (

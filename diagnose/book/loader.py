@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from pathlib import Path
 from typing import TypeVar
 
 from diagnose.book import build_causes, build_checks, build_rules, build_signs, whole
 from diagnose.book.fact_names import fact_names
-from diagnose.book.files import kind_of, knowledge_files, misplaced, read_records
+from diagnose.book.files import display, kind_of, knowledge_files, misplaced, read_records
 from diagnose.book.kinds import KINDS
 from diagnose.book.model import Book, Cause
+from diagnose.book.overrides import Merged, Records, merge
 from diagnose.book.problems import BookError, Problem
 from diagnose.book.records import Record
 from diagnose.book.references import check_references, index, renamed
@@ -23,12 +24,14 @@ from diagnose.book.words import read_words
 T = TypeVar("T")
 
 
-def load_book(folder: Path, extra: Sequence[Path] = ()) -> Book:
+def load_book(folder: Path, extra: Sequence[Path] = (), leave_out: Collection[Path] = ()) -> Book:
     """The knowledge of a folder, with that of the `extra` folders added to it.
 
-    The scale of words is that of `folder`. Raises BookError with every fault of every file:
-    form, fields, words, ids, references, conditions, rates that say nothing, rings. While a
-    file is no YAML at all, the faults that depend on the whole wait until it is.
+    An entry of a later folder stands in place of an earlier one when it says so and why. Files
+    of `leave_out` are passed over. The scale of words is that of `folder`. Raises BookError with
+    every fault of every file: form, fields, words, ids, references, conditions, rates that say
+    nothing, rings. While a file is no YAML at all, the faults that depend on the whole wait until
+    it is.
     """
     reading = Reading()
     bases = [Path(folder), *map(Path, extra)]
@@ -37,10 +40,12 @@ def load_book(folder: Path, extra: Sequence[Path] = ()) -> Book:
             what = "there is no such folder"
             raise BookError([Problem(base.as_posix(), 0, 0, what, "name the knowledge folder")])
     words = read_words(bases[0], reading)
-    records: dict[str, list[Record]] = {kind.name: [] for kind in KINDS}
-    files = [(base, path) for base in bases for path in knowledge_files(base)]
+    shelves: list[Records] = [{kind.name: [] for kind in KINDS} for _ in bases]
+    files = [(base, p) for base in bases for p in knowledge_files(base) if p not in leave_out]
     for base, path in files:
-        _read(base, path, records, reading)
+        _read(base, path, bases.index(base) > 0, shelves[bases.index(base)], reading)
+    merged = merge(shelves, reading)
+    records = merged.records
     ids = index(records, reading)
     now = renamed(records, ids, reading)
     check_references(ids, now, reading)
@@ -48,21 +53,25 @@ def load_book(folder: Path, extra: Sequence[Path] = ()) -> Book:
     book = None
     if not reading.blind:
         shelf.facts = fact_names(records)
-        book = _build(shelf, words, now, content_version(files))
+        book = _build(shelf, words, now, content_version(files), merged)
     if reading.problems or book is None:
         raise BookError(reading.problems)
     return book
 
 
-def _read(base: Path, path: Path, records: dict[str, list[Record]], reading: Reading) -> None:
+def _read(base: Path, path: Path, own: bool, records: Records, reading: Reading) -> None:
+    name = display(base, path, own=own)
     if path.relative_to(base).as_posix() == "words.yaml":
+        if own:
+            what = "the scale of words is that of the shipped knowledge"
+            reading.problems.append(Problem(name, 0, 0, what, "take this file out"))
         return
-    problem = misplaced(base, path)
+    problem = misplaced(base, path, name)
     if problem is not None:
         reading.problems.append(problem)
     kind = kind_of(base, path)
     if kind is not None:
-        records[kind.name] += read_records(base, path, kind, reading)
+        records[kind.name] += read_records(path, kind, reading, name)
 
 
 def content_version(files: Sequence[tuple[Path, Path]]) -> str:
@@ -77,7 +86,7 @@ def content_version(files: Sequence[tuple[Path, Path]]) -> str:
     return digest.hexdigest()[:10]
 
 
-def _build(shelf: Shelf, words: Words, now: dict[str, str], version: str) -> Book:
+def _build(shelf: Shelf, words: Words, now: dict[str, str], version: str, merged: Merged) -> Book:
     reading = shelf.reading
     sources = _all(shelf, "source", build_signs.source)
     cautions = _all(shelf, "caution", build_signs.caution)
@@ -103,6 +112,8 @@ def _build(shelf: Shelf, words: Words, now: dict[str, str], version: str) -> Boo
         stops=stops,
         renamed=now,
         version=version,
+        own=merged.own,
+        overridden=merged.reasons,
     )
     whole.look(book, shelf)
     return book

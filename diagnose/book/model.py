@@ -371,6 +371,8 @@ class Book:
     stops: Mapping[str, Stop]
     renamed: Mapping[str, str] = field(default_factory=dict)  # old id -> id
     version: str = ""
+    own: Mapping[str, int] = field(default_factory=dict)  # id -> which extra folder, from 1
+    overridden: Mapping[str, str] = field(default_factory=dict)  # id -> reason of the shop
 
     @cached_property
     def dimensions(self) -> dict[str, str]:

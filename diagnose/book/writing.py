@@ -3,10 +3,15 @@
 from __future__ import annotations
 
 import contextlib
+import errno
 import os
+import threading
 from pathlib import Path
 
 from diagnose.book.problems import BookError, Problem
+
+# what systems say where a drive knows no hard links (FAT, some shared drives)
+NO_LINKS = (errno.EPERM, errno.EOPNOTSUPP, errno.ENOSYS, errno.EMLINK, errno.EACCES)
 
 
 def write_whole(path: Path, text: str) -> None:
@@ -31,9 +36,53 @@ def write_whole(path: Path, text: str) -> None:
             aside.unlink()
 
 
-def _write(aside: Path, text: str) -> None:
-    with open(aside, "w", encoding="utf-8", newline="\n") as file:
-        file.write(text)
+def write_new(path: Path, content: str | bytes) -> bool:
+    """Write a file that was not there, whole; False, with nothing changed, when it is there.
+
+    Of two that write the same path at once exactly one gets True. Raises BookError when the
+    place cannot be written.
+    """
+    target = Path(os.path.realpath(path))
+    aside = target.with_name(f".{target.name}.{os.getpid()}.{threading.get_ident()}.part")
+    try:
+        target.parent.mkdir(parents=True, exist_ok=True)
+        _write(aside, content)
+        made = _claim(aside, target)
+        _settle(target.parent)
+    except OSError as error:
+        raise BookError([_cannot(path, error)]) from None
+    finally:
+        with contextlib.suppress(OSError):
+            aside.unlink()
+    return made
+
+
+def _claim(aside: Path, target: Path) -> bool:
+    try:
+        os.link(aside, target)
+    except FileExistsError:
+        return False
+    except OSError as error:
+        if error.errno not in NO_LINKS:
+            raise
+        return _claim_without_links(aside, target)
+    return True
+
+
+def _claim_without_links(aside: Path, target: Path) -> bool:
+    # a drive without hard links: the name is claimed first, then the whole file put over it
+    try:
+        os.close(os.open(target, os.O_CREAT | os.O_EXCL | os.O_WRONLY))
+    except FileExistsError:
+        return False
+    os.replace(aside, target)
+    return True
+
+
+def _write(aside: Path, content: str | bytes) -> None:
+    raw = content.encode("utf-8") if isinstance(content, str) else content
+    with open(aside, "wb") as file:
+        file.write(raw)
         file.flush()
         os.fsync(file.fileno())
 

@@ -6,7 +6,7 @@ from typing import Any
 
 import yaml
 
-from diagnose.case.entries import Case, Entry
+from diagnose.case.entries import Case, Closed, Entry
 from diagnose.case.fields import SCHEMA
 
 
@@ -26,16 +26,25 @@ def case_text(case: Case) -> str:
     if case.given:
         rows["facts"] = dict(case.given)
     if case.minutes_to_spare is not None:
-        rows["minutes_to_spare"] = repr(case.minutes_to_spare).removesuffix(".0")
+        rows["minutes_to_spare"] = _number(case.minutes_to_spare)
     if case.tools is not None:
         rows["tools"] = list(case.tools)
     if case.practised:
         rows["practised"] = "yes"
     if case.note:
         rows["note"] = case.note
+    if case.now:
+        rows["now"] = dict(case.now)
     if case.entries:
         rows["entries"] = [_row(entry) for entry in case.entries]
-    return yaml.dump(
+    if case.closed is not None:
+        rows["closed"] = _closed(case.closed)
+    return yaml_text(rows)
+
+
+def yaml_text(rows: Any) -> str:
+    """Rows of texts as a page that a person can read and go on writing."""
+    text: str = yaml.dump(
         rows,
         Dumper=PlainText,
         sort_keys=False,
@@ -43,6 +52,31 @@ def case_text(case: Case) -> str:
         default_flow_style=None,
         width=100,
     )
+    return text
+
+
+def _number(value: float) -> str:
+    return repr(value).removesuffix(".0")
+
+
+def _closed(closed: Closed) -> dict[str, Any]:
+    rows: dict[str, Any] = {"date": closed.date}
+    if closed.cured_by:
+        rows["cured_by"] = list(closed.cured_by)
+    if closed.something_new:
+        rows["something_new"] = closed.something_new
+    if not closed.cured:
+        rows["not_cured"] = "yes"
+    if closed.done:
+        rows["done"] = closed.done
+    if closed.minutes is not None:
+        rows["minutes"] = _number(closed.minutes)
+    for name in ("proved", "note"):
+        if getattr(closed, name):
+            rows[name] = getattr(closed, name)
+    if closed.pictures:
+        rows["pictures"] = list(closed.pictures)
+    return rows
 
 
 def _row(entry: Entry) -> dict[str, str]:

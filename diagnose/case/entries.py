@@ -35,11 +35,37 @@ class Entry:
 
 
 @dataclass(frozen=True)
+class Closed:
+    """How a case ended: what was done, what cured it, how that was proved.
+
+    `date` is year-month-day. `cured_by` are causes of the book, `something_new` is a cause in the
+    machinist's own words; both empty means it was not cured. `minutes` is the time spent, None
+    when nobody knows; `pictures` are paths as given.
+    """
+
+    date: str
+    cured_by: tuple[str, ...] = ()
+    something_new: str = ""
+    done: str = ""
+    minutes: float | None = None
+    proved: str = ""
+    note: str = ""
+    pictures: tuple[str, ...] = ()
+
+    @property
+    def cured(self) -> bool:
+        """True when something cured it."""
+        return bool(self.cured_by or self.something_new)
+
+
+@dataclass(frozen=True)
 class Case:
     """The case as read from its file or built by the interview.
 
     `machine` and `wheel` name cards of the shop folder; `given` are facts written inline
-    (check id -> text), kept apart from the entries. `cleared_stops` come as entries.
+    (check id -> text), kept apart from the entries. `cleared_stops` come as entries. `now` are
+    readings by name to lay beside the healthy record of the machine. `closed` is None while the
+    case is open.
     """
 
     title: str
@@ -54,6 +80,8 @@ class Case:
     practised: bool = False
     note: str = ""
     path: str = ""
+    now: Mapping[str, str] = field(default_factory=dict)
+    closed: Closed | None = None
 
     def with_entry(self, entry: Entry) -> Case:
         """The case with one more entry."""

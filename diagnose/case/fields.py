@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from diagnose.book.day import Day
 from diagnose.book.number_shapes import MINUTES
 from diagnose.book.records import Field, Group
 from diagnose.book.shapes import ByName, Flag, Many, Raw, Tag, Words, one_of
@@ -27,6 +28,21 @@ ENTRY = Group(
 )
 KINDS = ("answer", "correct", "tried", "cleared", "later")
 
+CLOSED = Group(
+    (
+        Field("date", Day(), "say when it was closed: 2026-03-14"),
+        Field("cured_by", Many(Words()), help="the causes whose fix cured it, by id"),
+        Field("something_new", Words(), help="the cause in your words, when none is listed"),
+        Field("not_cured", Flag(), help="yes when nothing cured it"),
+        Field("done", Words(), help="what was done"),
+        Field("minutes", MINUTES, help="the time spent"),
+        Field("proved", Words(), help="how it was proved"),
+        Field("note", Words()),
+        Field("pictures", Many(Words()), help="paths of pictures"),
+    ),
+    "how the case was closed",
+)
+
 CASE = Group(
     (
         Field("schema", Words(), help="version of this form of file"),
@@ -42,6 +58,8 @@ CASE = Group(
         Field("note", Words()),
         Field("entries", Many(ENTRY), help="what was answered, tried and cleared, in order"),
         Field("answers", ANSWERS, help="answers in short, in place of entries"),
+        Field("now", ByName(Words()), help="readings to lay beside the machine's healthy record"),
+        Field("closed", CLOSED, help="how it ended; written by diagnose close"),
     ),
     "a case",
 )

@@ -13,6 +13,7 @@ from diagnose.book.shapes import Reading
 from diagnose.book.writing import write_whole
 from diagnose.book.yaml_nodes import compose
 from diagnose.case.against_book import AgainstBook
+from diagnose.case.closing import closed_of
 from diagnose.case.entries import Case, Entry
 from diagnose.case.fields import CASE, SCHEMA
 from diagnose.case.read_entries import entries_of
@@ -79,6 +80,8 @@ def _case(record: Record, name: str, against: AgainstBook) -> Case:
         practised=record.flag("practised"),
         note=record.text("note"),
         path=name,
+        now={key: str(text) for key, text in record.by_name("now").items()},
+        closed=closed_of(record.group("closed"), against),
     )
 
 
