@@ -26,6 +26,7 @@ class Desk:
 
     `read` gives one typed line (EOFError when there are no more), `say` shows text, `save` keeps
     the case, `reasoned` runs the pipe. `machines` and `wheels` are the shop's cards: id -> name.
+    `earlier` tells, as text, of closed cases like this one; "" when there are none.
     """
 
     book: Book
@@ -35,6 +36,7 @@ class Desk:
     save: Callable[[Case], None]
     machines: dict[str, str]
     wheels: dict[str, str]
+    earlier: Callable[[Case], str] = lambda _: ""
 
 
 class Stopped(Exception):
@@ -50,6 +52,7 @@ class Interview:
         self.shown_notes: set[str] = set()
         self.dropped: dict[str, Entry] = {}
         self.cards_asked = bool(case.entries)
+        self.shown_earlier = False
 
     def run(self) -> str:
         """Ask until there is an end: cured | to do | stuck | stopped."""
@@ -62,6 +65,7 @@ class Interview:
                 elif not self.cards_asked:
                     self._cards()
                 else:
+                    self._earlier()
                     end = next_turn(self, self.desk.reasoned(self.case))
                     if end:
                         return end
@@ -90,7 +94,7 @@ class Interview:
             self.dropped[last.name] = last
             self._keep(self.case.without_last())
             return
-        self.cards_asked = False
+        self.cards_asked = self.shown_earlier = False
         self.case = replace(self.case, complaint=(), machine="", wheel="")
 
     def _keep(self, case: Case) -> None:
@@ -101,6 +105,13 @@ class Interview:
     def answered(self) -> int:
         """How many answers are in the list."""
         return sum(1 for e in self.case.entries if e.kind == "answer")
+
+    def _earlier(self) -> None:
+        if not self.shown_earlier:
+            self.shown_earlier = True
+            told = self.desk.earlier(self.case)
+            if told:
+                self.desk.say(f"\nClosed here before, and like it:\n{told}")
 
     def _complaint(self) -> None:
         symptoms = choose_complaint(self.desk.book, self.desk.read, self.desk.say)

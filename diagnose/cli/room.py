@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from diagnose.case.entries import Case
     from diagnose.reasoning.reason import Reasoned
     from diagnose.shop.cards import Shop
-    from diagnose.view.result import ResultView
+    from diagnose.view.result import DiffersView, EarlierView, ResultView
 
 
 @dataclass(frozen=True)
@@ -46,9 +46,36 @@ class Room:
 
     def view(self, case: Case, *, full: bool = True) -> ResultView:
         """The view of a case. Raises as `reasoned` does."""
+        from dataclasses import replace
+
         from diagnose.view.build import view_of
 
-        return view_of(self.reasoned(case), full=full, units=self.units)
+        reasoned = self.reasoned(case)
+        view = view_of(reasoned, full=full, units=self.units)
+        return replace(view, earlier=self.earlier(case), differs=self.differs(reasoned))
+
+    def earlier(self, case: Case) -> tuple[EarlierView, ...]:
+        """Earlier closed cases of the shop that are like this one."""
+        import datetime
+
+        from diagnose.shop.closed import closed_cases
+        from diagnose.shop.similar import similar
+        from diagnose.view.earlier import earlier_views
+
+        # only cases in which one of the complaints is named can be alike
+        closed, _ = closed_cases(self.folder, self.book, case.complaint)
+        found = similar(case, self.book, closed)
+        return earlier_views(self.book, found, datetime.date.today())
+
+    def differs(self, reasoned: Reasoned) -> tuple[DiffersView, ...]:
+        """What is not as it was when the machine of the case ground well."""
+        from diagnose.shop.healthy import differences
+        from diagnose.view.earlier import differs_views
+
+        case = reasoned.read.case
+        told = {name: fact.text for name, fact in reasoned.read.gathered.told.items()}
+        good = self.shop.healthy.get(case.machine)
+        return differs_views(differences(good, told, case.now, self.book))
 
 
 def open_room(settings: Settings) -> Room:
@@ -56,18 +83,13 @@ def open_room(settings: Settings) -> Room:
 
     Raises BookError when the shipped knowledge cannot be read.
     """
-    from diagnose.book.loader import load_book
     from diagnose.book.locate import knowledge_folder
-    from diagnose.book.problems import BookError
     from diagnose.shop.cards import load_shop
+    from diagnose.shop.knowledge import load_with_own
 
-    own = settings.shop / "knowledge"
-    shipped = knowledge_folder()
-    try:
-        book = load_book(shipped, [own] if own.is_dir() else [])
-    except BookError as error:
-        book = load_book(shipped)
-        say(f"Left out the shop's own knowledge, which has faults:\n{error}\n")
+    book, problems = load_with_own(knowledge_folder(), settings.shop)
+    for problem in problems:
+        say(f"Left out of the shop's own knowledge: {problem.render()}")
     shop = load_shop(settings.shop, book)
     for problem in shop.problems:
         say(f"Left out of the shop folder: {problem.render()}")

@@ -14,12 +14,20 @@ from diagnose.case.entries import Case
 from diagnose.case.files import save_case
 from diagnose.cli.console import say, tell, typed
 from diagnose.cli.exits import DONE, STOP
-from diagnose.cli.open_cases import Kept, new_path, offer, open_cases, resumed
+from diagnose.cli.open_cases import (
+    Kept,
+    again,
+    claimed,
+    new_path,
+    offer,
+    open_cases,
+    resumed,
+)
 from diagnose.cli.room import Room, open_room
 from diagnose.cli.settings import Settings
 
 ENDS = {
-    "cured": "Good. The case is closed as cured; keep the file, it is worth a lesson.",
+    "cured": "Good. Close the case now, so that it is found again when the fault comes back.",
     "to do": "Do it when you can, then run diagnose ask again and say how it went.",
     "stuck": "Take the page along and ask someone who can look at the machine.",
     "stopped": "Saved. Run diagnose ask again to go on.",
@@ -32,19 +40,35 @@ class Sitting:
     def __init__(self, room: Room, path: Path | None) -> None:
         self.room, self.path = room, path
         self.case: Case | None = None
+        self.written: str | None = None  # the file as this sitting left it
 
     def save(self, case: Case) -> None:
         """Write the case; when that cannot be done the case is shown, so that it is not lost."""
-        if self.path is None:
-            self.path = new_path(self.room.folder / "cases", case)
-        self.case = case
         try:
-            save_case(case, self.path)
+            self._write(case)
         except BookError:
             if case.entries:
                 say("The case cannot be saved. This is it; copy it to keep it:\n")
                 tell(case_text(case))
             raise
+
+    def _write(self, case: Case) -> None:
+        text = case_text(case)
+        if self.path is not None and self._touched(self.path):
+            say(f"{self.path.as_posix()} was changed by another meanwhile; it stays as it is.")
+            self.path = claimed(again(self.path), text)
+            say(f"Going on in {self.path.as_posix()}.")
+        elif self.path is None:
+            self.path = claimed(new_path(self.room.folder / "cases", case), text)
+        else:
+            save_case(case, self.path)
+        self.case, self.written = case, text
+
+    def _touched(self, path: Path) -> bool:
+        try:
+            return self.written is not None and path.read_text(encoding="utf-8") != self.written
+        except (OSError, UnicodeDecodeError):
+            return False
 
     @property
     def kept(self) -> str:
@@ -68,6 +92,7 @@ def sit(
         case = kept.case if kept else Case("", ())
         if kept:
             sitting.path, sitting.case = kept.path, kept.case
+            sitting.written = case_text(kept.case) if kept.path.exists() else None
         case = replace(
             case,
             title=title or case.title,
@@ -111,6 +136,7 @@ def _interview(room: Room, sitting: Sitting, case: Case) -> int:
         save=sitting.save,
         machines={name: card.name for name, card in room.shop.machines.items()},
         wheels={name: card.name for name, card in room.shop.wheels.items()},
+        earlier=lambda case: _told_earlier(room, case),
     )
     interview = Interview(desk, case)
     end = interview.run()
@@ -118,6 +144,12 @@ def _interview(room: Room, sitting: Sitting, case: Case) -> int:
         say(sitting.kept)
         return DONE
     return _finish(room, sitting, interview.case, end)
+
+
+def _told_earlier(room: Room, case: Case) -> str:
+    from diagnose.view.text import earlier_lines
+
+    return "\n".join(line for e in room.earlier(case) for line in earlier_lines(e))
 
 
 def _finish(room: Room, sitting: Sitting, case: Case, end: str) -> int:
@@ -131,6 +163,8 @@ def _finish(room: Room, sitting: Sitting, case: Case, end: str) -> int:
         where = sitting.path.as_posix()
         say(f"The case: {where}")
         say(f"Its page: diagnose report {_quoted(where)}")
+        if end == "cured":
+            say(f"Close it: diagnose close {_quoted(where)}")
     return STOP if view.stops else DONE
 
 

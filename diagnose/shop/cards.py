@@ -1,42 +1,51 @@
-"""The shop folder: cards of its machines and of the wheels on its shelf."""
+"""The shop folder: cards of its machines and of the wheels on its shelf, its healthy records."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from diagnose.book.answers import AnswerError, read_answer
-from diagnose.book.files import ENDINGS
 from diagnose.book.model import Book, Where
 from diagnose.book.near import listed, nearest
-from diagnose.book.nodes import Items, Node, written
 from diagnose.book.pages import shown
 from diagnose.book.problems import BookError, Problem, in_order
 from diagnose.book.records import Group, Record
 from diagnose.book.shapes import Reading
 from diagnose.book.yaml_nodes import read_tree
 from diagnose.case.entries import Case
-from diagnose.shop.fields import MACHINE, SHOP, WHEEL
+from diagnose.shop.fields import MACHINE, MACHINE_WORDS, SHOP, WHEEL, WHEEL_WORDS
+from diagnose.shop.folders import MACHINES, WHEELS
+from diagnose.shop.healthy import Healthy, read_healthy
+from diagnose.shop.reading import answers_in, records_in
 
 
 @dataclass(frozen=True)
 class Card:
-    """What the shop knows of one machine or wheel: facts by check, as a person wrote them."""
+    """What the shop knows of one machine or wheel: facts by check, as a person wrote them.
+
+    `words` are the fields in plain words: chuck, coolant ...; marking, adapter, mounted ...
+    """
 
     id: str
     name: str
     facts: Mapping[str, str] = field(default_factory=dict)
-    marking: str = ""
+    words: Mapping[str, str] = field(default_factory=dict)
     note: str = ""
     where: Where | None = None
+
+    @property
+    def marking(self) -> str:
+        """The marking of a wheel, "" when the card has none."""
+        return self.words.get("marking", "")
 
 
 @dataclass(frozen=True)
 class Shop:
     """A shop folder as far as it could be read; `problems` are the faults of the rest.
 
-    `tools` is None when the shop does not list its tools.
+    `tools` (instruments included) is None when the shop lists none. `healthy` holds the latest
+    healthy record of each machine.
     """
 
     folder: Path | None = None
@@ -45,6 +54,7 @@ class Shop:
     wheels: Mapping[str, Card] = field(default_factory=dict)
     tools: tuple[str, ...] | None = None
     problems: tuple[Problem, ...] = ()
+    healthy: Mapping[str, Healthy] = field(default_factory=dict)
 
     @property
     def knowledge(self) -> Path | None:
@@ -73,7 +83,8 @@ class Shop:
 
 
 def _no_card(path: str, kind: str, name: str, cards: Mapping[str, Card]) -> Problem:
-    mend = f"the shop has: {listed(sorted(cards))}" if cards else f"add a card to {kind}s/"
+    add = f"make its card: diagnose shop {kind} {name}"
+    mend = f"the shop has: {listed(sorted(cards))}" if cards else add
     return Problem(path, 0, 0, f"the shop has no {kind} '{name}'", mend, nearest(name, cards))
 
 
@@ -87,16 +98,24 @@ def load_shop(folder: Path | None, book: Book | None = None) -> Shop:
         return Shop(Path(folder) if folder is not None else None)
     base, reading = Path(folder), Reading()
     record = _shop_yaml(base, reading)
-    machines = _cards(base, "machines", MACHINE, record, book, reading)
-    wheels = _cards(base, "wheels", WHEEL, record, book, reading)
+    machines = _cards(base, MACHINES, MACHINE, record, book, reading)
+    wheels = _cards(base, WHEELS, WHEEL, record, book, reading)
+    healthy = read_healthy(base, machines, book, reading)
     return Shop(
         base,
         record.text("name") if record else "",
         machines,
         wheels,
-        record.texts("tools") if record and "tools" in record else None,
+        _tools(record),
         tuple(in_order(reading.problems)),
+        healthy,
     )
+
+
+def _tools(record: Record | None) -> tuple[str, ...] | None:
+    if record is None or not {"tools", "instruments"} & record.values.keys():
+        return None
+    return tuple(dict.fromkeys((*record.texts("tools"), *record.texts("instruments"))))
 
 
 def _shop_yaml(base: Path, reading: Reading) -> Record | None:
@@ -117,7 +136,7 @@ def _cards(
     reading: Reading,
 ) -> dict[str, Card]:
     records = list(shop.groups(name)) if shop else []
-    records += _in_files(base, name, group, reading)
+    records += records_in(base, name, group, reading)
     cards: dict[str, Card] = {}
     for record in records:
         own = record.text("id")
@@ -126,51 +145,18 @@ def _cards(
             what = f"there is a card '{own}' already ({first.where.file}:{first.where.line})"
             reading.fault(record.at("id"), what, "give one of the two another id")
         elif own:
-            cards[own] = _card(record, book, reading)
+            cards[own] = card_of(record, book, reading)
     return cards
 
 
-def _in_files(base: Path, name: str, group: Group, reading: Reading) -> Iterator[Record]:
-    folder = base / name
-    paths = sorted(folder.iterdir()) if folder.is_dir() else []
-    for path in paths:
-        if path.suffix not in ENDINGS or path.name.startswith("."):
-            continue
-        root, problems = read_tree(path, shown(path, base))
-        reading.problems += problems
-        for node in root.items if isinstance(root, Items) else [root]:
-            record = group.read(node, reading) if node is not None else None
-            if record is not None:
-                yield record
-
-
-def _card(record: Record, book: Book | None, reading: Reading) -> Card:
-    facts: dict[str, str] = {}
-    for check, node in record.by_name("facts").items():
-        answer = _fact(check, node, book, reading)
-        if answer is not None:
-            facts[answer[0]] = answer[1]
+def card_of(record: Record, book: Book | None, reading: Reading) -> Card:
+    """A card from its record."""
+    words = {name: record.text(name) for name in (*MACHINE_WORDS, *WHEEL_WORDS) if name in record}
     return Card(
         record.text("id"),
         record.text("name"),
-        facts,
-        record.text("marking"),
+        answers_in(record, "facts", book, reading),
+        words,
         record.text("note"),
         record.node.where,
     )
-
-
-def _fact(name: str, node: Node, book: Book | None, reading: Reading) -> tuple[str, str] | None:
-    text = written(node)
-    if book is None:
-        return name, text
-    check = book.checks.get(book.renamed.get(name, name))
-    if check is None:
-        near = nearest(name, book.checks)
-        reading.fault(node, f"there is no check '{name}'", "", near)
-        return None
-    try:
-        return check.id, read_answer(check, text, numbered=False)
-    except AnswerError as error:
-        reading.fault(node, error.what, error.mend, error.near)
-        return None

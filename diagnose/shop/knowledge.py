@@ -10,18 +10,17 @@ from diagnose.book.files import display, knowledge_files
 from diagnose.book.loader import load_book
 from diagnose.book.model import Book
 from diagnose.book.problems import BookError, Problem
+from diagnose.shop.closed import closed_cases, tried_here
 from diagnose.shop.folders import KNOWLEDGE, own_knowledge
 
 DRAFT, TRIED = "draft", "tried"
 
 
-def load_with_own(
-    shipped: Path, shop: Path, tried: Collection[str] = ()
-) -> tuple[Book, tuple[Problem, ...]]:
+def load_with_own(shipped: Path, shop: Path) -> tuple[Book, tuple[Problem, ...]]:
     """The book of the shipped folder with that of the shop, and the faults of what is left out.
 
     A file of the shop that cannot be used is left out whole, then those that need it. What came
-    in a pack is a draft until a case closed here names it (`tried`). Raises BookError when the
+    in a pack is a draft until a case closed here names it. Raises BookError when the
     shipped knowledge itself has faults.
     """
     own = own_knowledge(shop)
@@ -36,7 +35,7 @@ def load_with_own(
             left |= out
             told += problems
         else:
-            return _drafts(book, own, shop, tried), tuple(told)
+            return _drafts(book, own, shop), tuple(told)
 
 
 def _at_fault(
@@ -75,11 +74,14 @@ def _spoils(name: str, fault: Problem, what: str = "") -> Problem:
     return Problem(name, 0, 0, said, fault.mend)
 
 
-def _drafts(book: Book, own: Sequence[Path], shop: Path, tried: Collection[str]) -> Book:
+def _drafts(book: Book, own: Sequence[Path], shop: Path) -> Book:
     packed = {n for n, base in enumerate(own, 1) if base != shop / KNOWLEDGE}
+    if not packed & set(book.own.values()):
+        return book
+    tried = tried_here(closed_cases(shop, book)[0])
     causes = {
         name: replace(cause, status=TRIED if name in tried else DRAFT)
         for name, cause in book.causes.items()
         if book.own.get(name) in packed
     }
-    return replace(book, causes={**book.causes, **causes}) if causes else book
+    return replace(book, causes={**book.causes, **causes})

@@ -71,6 +71,8 @@ def result_json(view: ResultView) -> dict[str, Any]:
         "set_aside": list(view.set_aside),
         "too_close": view.too_close,
         "sources": [dataclasses.asdict(s) for s in view.sources],
+        "earlier": [dataclasses.asdict(e) for e in view.earlier],
+        "differs_from_good": [dataclasses.asdict(d) for d in view.differs],
         "stability": None,
     }
     if view.stability is not None:

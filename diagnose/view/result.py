@@ -232,6 +232,34 @@ class RuledOutView:
 
 
 @dataclass(frozen=True)
+class EarlierView:
+    """An earlier closed case like this one."""
+
+    said: str  # one sentence: when, and what it was
+    title: str
+    date: str
+    machine: str
+    wheel: str
+    cured: str
+    alike: str  # how far it is like this one
+    took: str  # the time spent, "" when nobody wrote it down
+    done: str
+    case: str
+
+
+@dataclass(frozen=True)
+class DiffersView:
+    """One thing that is not as it was when the machine ground well."""
+
+    name: str
+    now: str
+    good: str
+    times: str  # "2.7 times" what it was, or ""
+    date: str  # of the healthy record
+    machine: str
+
+
+@dataclass(frozen=True)
 class ResultView:
     """Everything the tool has to say about one case."""
 
@@ -269,6 +297,8 @@ class ResultView:
     set_aside: tuple[str, ...]
     sources: tuple[SourceView, ...]
     case_text: str  # the entries as a case file, so that it can be run again
+    earlier: tuple[EarlierView, ...] = ()
+    differs: tuple[DiffersView, ...] = ()
 
 
 def chance_words(probability: float) -> str:

@@ -7,6 +7,7 @@ import textwrap
 from diagnose.view.result import (
     CauseView,
     CheckView,
+    EarlierView,
     FixView,
     ReasonView,
     ResultView,
@@ -20,7 +21,7 @@ WIDTH = 78
 
 def result_text(view: ResultView, *, short: bool = False) -> str:
     """The whole result; `short` stops after the first action and the causes."""
-    parts = [_head(view), *_stops(view), _first(view), _causes(view)]
+    parts = [_head(view), *_stops(view), _first(view), _causes(view), shop_text(view)]
     if not short:
         parts += [_why(view), _plan(view), _readings(view), _loose_ends(view)]
     return "\n\n".join(p for p in parts if p) + "\n"
@@ -95,6 +96,31 @@ def _cause_line(number: int, cause: CauseView) -> str:
         "      ",
         f"  {number:>2}. ",
     )
+
+
+def shop_text(view: ResultView) -> str:
+    """What differs from the healthy record, and earlier cases like this one; "" for nothing."""
+    lines = [f"NOT AS WHEN IT GROUND WELL ({view.differs[0].date})"] if view.differs else []
+    for d in view.differs:
+        tail = f" ({d.times} that)" if d.times else ""
+        lines.append(_wrap(f"{d.name}: {d.now} now, {d.good} then{tail}", "    ", "  - "))
+    if view.earlier:
+        lines += ["", "EARLIER CASES LIKE IT"] if lines else ["EARLIER CASES LIKE IT"]
+    lines += [line for e in view.earlier for line in earlier_lines(e)]
+    return "\n".join(lines)
+
+
+def earlier_lines(earlier: EarlierView) -> list[str]:
+    """One earlier case: what it was, how far it is like this one, what was done."""
+    e = earlier
+    on = f" on {e.machine}" if e.machine else ""
+    wheel = f" with {e.wheel}" if e.wheel else ""
+    took = f", took {e.took}" if e.took else ""
+    lines = [_wrap(e.said, "    ", "  - ")]
+    lines.append(_wrap(f"{e.title}{on}{wheel} ({e.date}{took}; {e.alike}): {e.case}", "    "))
+    if e.done:
+        lines.append(_wrap(f"done: {e.done}", "    "))
+    return lines
 
 
 def _why(view: ResultView) -> str:
