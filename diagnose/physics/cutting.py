@@ -54,6 +54,16 @@ def removal_per_width(depth: float, table_speed: float) -> float:
 
 
 @ranged
+def crossfeed_overlap(wheel_width: float, crossfeed: float) -> float:
+    """How often the wheel passes over each place of the work: face width / crossfeed (m).
+
+    Source: plain geometry; the shares of the face for a finish are rows of *Machinery's
+    Handbook*, 31st ed., p. 1329. Raises OutOfRange.
+    """
+    return wheel_width / crossfeed
+
+
+@ranged
 def equivalent_chip(depth: float, table_speed: float, wheel_speed: float) -> float:
     """Thickness (m) of the layer that leaves at wheel speed: depth x table speed / wheel speed.
 
@@ -147,6 +157,14 @@ def _of_rate_per_width(_given: dict[str, float], rate: float) -> str:
     return "Within what toolroom grinding does; the spindle's power still sets the ceiling."
 
 
+def _of_overlap(_given: dict[str, float], passes: float) -> str:
+    if passes < 4:
+        return "Few for a finish: lines one crossfeed apart are likely. Take a quarter of the face."
+    if passes < 10:
+        return "Enough for soft steel and iron; hardened work wants ten passes over each place."
+    return "Enough for a fine finish, hardened work too."
+
+
 def _of_equivalent(_given: dict[str, float], layer: float) -> str:
     if layer < 5e-8:
         return (
@@ -220,6 +238,13 @@ CALCULATIONS = (
         "removal-per-width", "metal removed on each mm of width", inputs("depth", "table_speed"),
         "removal-per-width", removal_per_width, "depth x table speed", _of_rate_per_width,
         _GROOVER, "confirmed", "The depth is what the wheel really cuts, not what the dial says.",
+    ),
+    Calculation(
+        "crossfeed-overlap", "how often the wheel passes over each place",
+        inputs("wheel_width", "crossfeed"), "ratio", crossfeed_overlap,
+        "face width / crossfeed", _of_overlap,
+        "Machinery's Handbook, 31st ed., table 3, p. 1329: a quarter of the face, hardened a tenth",
+        "confirmed", "For a finish; a thin cut with a wide crossfeed roughs well.",
     ),
     Calculation(
         "equivalent-chip", "equivalent chip thickness",

@@ -15,7 +15,12 @@ from diagnose.physics.balance import (
 )
 from diagnose.physics.bowing import bow_from_stress, stress_from_bow, thermal_bow
 from diagnose.physics.catalogue import calculation
-from diagnose.physics.cutting import aggressiveness, equivalent_chip, removal_per_width
+from diagnose.physics.cutting import (
+    aggressiveness,
+    crossfeed_overlap,
+    equivalent_chip,
+    removal_per_width,
+)
 from diagnose.physics.dressing import cusp_height, seconds_for_overlap
 from diagnose.physics.heat import burn_threshold, warm_growth
 from diagnose.physics.holding import (
@@ -209,3 +214,20 @@ def test_grades_finer_than_the_ways_can_feel_are_not_promised(
     given = {"balance_grade": grade, "rotor_mass": 1.5, "turning_speed": 47.5}
     said = calculation("permissible-unbalance").meaning(given, permissible_unbalance(**given))
     assert said.startswith("Finer than level ways can feel") is not reachable
+
+
+@pytest.mark.parametrize(
+    ("crossfeed", "passes", "said"),
+    [
+        (4e-3, 3.25, "Few for a finish"),
+        (3.2e-3, 4.06, "Enough for soft steel"),
+        (1.3e-3, 10.0, "Enough for a fine"),
+    ],
+)
+def test_a_quarter_of_the_face_is_four_passes_over_each_place(
+    crossfeed: float, passes: float, said: str
+) -> None:
+    given = {"wheel_width": 0.013, "crossfeed": crossfeed}
+    worked = crossfeed_overlap(**given)
+    assert worked == pytest.approx(passes, rel=0.01)
+    assert calculation("crossfeed-overlap").meaning(given, worked).startswith(said)
