@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from diagnose.book.model import Book
 from diagnose.case.entries import Case
 from diagnose.reasoning.belief import Belief, believe
+from diagnose.reasoning.network import Network
 from diagnose.reasoning.reason import read_case
 from diagnose.reasoning.trials import network_of
 
@@ -33,11 +34,15 @@ class Acting:
         return LEAST <= self.expected <= MOST
 
 
+def bare_network(book: Book, symptom: str) -> Network:
+    """The network of a case in which nothing but the complaint is known."""
+    read = read_case(book, Case(symptom, (symptom,), ()))
+    return network_of(book, (symptom,), read.gathered, read.deduced)[0]
+
+
 def alone(book: Book, symptom: str) -> Belief:
     """The belief of a case in which nothing but the complaint is known."""
-    read = read_case(book, Case(symptom, (symptom,), ()))
-    network, _ = network_of(book, (symptom,), read.gathered, read.deduced)
-    return believe(network)
+    return believe(bare_network(book, symptom))
 
 
 def acting(book: Book) -> Mapping[str, Acting]:

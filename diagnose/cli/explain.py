@@ -21,17 +21,26 @@ def explain(context: click.Context, name: tuple[str, ...], as_json: bool) -> Non
     Example:
       diagnose explain chatter
       diagnose explain ring test
+      diagnose explain lint:near-names
     """
     import dataclasses
     import json
 
+    from diagnose.audit.lint_pages import is_lint, lint_pages, lint_text
     from diagnose.book.problems import BookError, Problem
     from diagnose.cli.console import tell
     from diagnose.cli.room import open_room
     from diagnose.view.explanation import explain as explained
     from diagnose.view.explanation import explanation_text, look_up, near_names
 
-    book, words = open_room(settings(context)).book, " ".join(name)
+    words = " ".join(name)
+    if is_lint(words):
+        pages = lint_pages(words)
+        body = [{**dataclasses.asdict(p), "sections": dict(p.sections)} for p in pages]
+        found_json = json.dumps({"schema": 1, "found": body}, indent=2)
+        tell(found_json if as_json else "\n\n".join(lint_text(p) for p in pages))
+        return
+    book = open_room(settings(context)).book
     found = look_up(book, words)
     if not found:
         near = near_names(book, words)

@@ -32,11 +32,14 @@ def knowledge() -> None:
 
 @knowledge.command()
 @FOLDER
-@click.option("--no-examples", is_flag=True, help="Read the files only; run no example.")
+@click.option("--no-examples", is_flag=True, help="Read the files only; no lint, no example.")
+@click.option("--thorough", is_flag=True, help="Also the lints that take long (as audit does).")
 @global_options
 @click.pass_context
-def test(context: click.Context, folder: Path | None, no_examples: bool) -> None:
+def test(context: click.Context, folder: Path | None, no_examples: bool, thorough: bool) -> None:
     """Name every fault of the files, then run every example.
+
+    What a lint found is explained by: diagnose explain lint:ID
 
     \b
     Example:
@@ -53,13 +56,20 @@ def test(context: click.Context, folder: Path | None, no_examples: bool) -> None
         tell(f"No fault found in the files of knowledge {book.version}.")
         return
     from diagnose.audit.examples import run_examples
+    from diagnose.audit.linting import look_over
 
+    alarms = look_over(book, _folders(context, folder), dear=thorough)
+    for alarm in alarms:
+        tell(alarm.render())
     failures = list(run_examples(book))
     for failure in failures:
         tell(str(failure))
     total = sum(len(cause.examples) for cause in book.causes.values())
+    if alarms:
+        say("1 fault found." if len(alarms) == 1 else f"{len(alarms)} faults found.")
     if failures:
         say(f"{len(failures)} of {total} examples do not come out as written.")
+    if alarms or failures:
         leave(WRONG)
     tell(f"No fault found; {total} of {total} examples come out as written ({book.version}).")
 
@@ -75,18 +85,15 @@ def schema(folder: Path | None, out: Path | None) -> None:
       diagnose knowledge schema
     """
     from diagnose.book.locate import knowledge_folder
-    from diagnose.book.schema import write_schemas
-    from diagnose.book.shapes import Reading
-    from diagnose.book.words import read_words
-    from diagnose.case.fields import CASE
-    from diagnose.shop.fields import MACHINE, SHOP, WHEEL
+    from diagnose.book.problems import BookError
+    from diagnose.cli.schemas import put_schemas
 
-    base, reading = folder or knowledge_folder(), Reading()
-    words = read_words(base, reading)
-    if reading.problems:
-        _refuse(reading.problems)
-    others = {"case": CASE, "machine": MACHINE, "wheel": WHEEL, "shop": SHOP}
-    for path in write_schemas(words, out or base / "schema", others):
+    base = folder or knowledge_folder()
+    try:
+        paths = put_schemas(out or base / "schema", base)
+    except BookError as error:
+        _refuse(error.problems)
+    for path in paths:
         tell(path.as_posix())
 
 
@@ -132,22 +139,30 @@ def version(context: click.Context, folder: Path | None) -> None:
     tell(_load(context, folder).version)
 
 
-def _load(context: click.Context, folder: Path | None) -> Book:
-    from diagnose.book.loader import load_book
+def _folders(context: click.Context, folder: Path | None) -> list[Path]:
+    """The folder named; else the shipped knowledge, and the shop's own if there is one."""
     from diagnose.book.locate import knowledge_folder
-    from diagnose.book.problems import BookError
 
     own = settings(context).shop / "knowledge"
-    extra = [own] if folder is None and own.is_dir() else []
+    return [folder or knowledge_folder(), *([own] if folder is None and own.is_dir() else [])]
+
+
+def _load(context: click.Context, folder: Path | None) -> Book:
+    from diagnose.book.loader import load_book
+    from diagnose.book.problems import BookError
+
+    first, *extra = _folders(context, folder)
     try:
-        return load_book(folder or knowledge_folder(), extra)
+        return load_book(first, extra)
     except BookError as error:
         _refuse(error.problems)
 
 
 def _refuse(problems: Iterable[Problem]) -> NoReturn:
-    """Print faults as the result of the test, and end."""
-    found = list(problems)
-    tell("\n".join(problem.render() for problem in found))
+    """Print faults as the result of the test, each with its lint, and end."""
+    from diagnose.audit.linting import named
+
+    found = named(problems)
+    tell("\n".join(alarm.render() for alarm in found))
     say("1 fault found." if len(found) == 1 else f"{len(found)} faults found.")
     leave(WRONG)
