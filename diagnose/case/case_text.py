@@ -42,14 +42,15 @@ def case_text(case: Case) -> str:
     return yaml_text(rows)
 
 
-def yaml_text(rows: Any) -> str:
+def yaml_text(rows: dict[str, Any]) -> str:
     """Rows of texts as a page that a person can read and go on writing."""
+    nested = any(isinstance(value, dict | list) for value in rows.values())
     text: str = yaml.dump(
         rows,
         Dumper=PlainText,
         sort_keys=False,
         allow_unicode=True,
-        default_flow_style=None,
+        default_flow_style=None if nested else False,  # else the whole page is one { } line
         width=100,
     )
     return text

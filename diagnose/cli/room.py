@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -12,6 +12,7 @@ from diagnose.cli.settings import Settings
 
 if TYPE_CHECKING:
     from diagnose.book.model import Book
+    from diagnose.book.problems import Problem
     from diagnose.case.entries import Case
     from diagnose.reasoning.reason import Reasoned
     from diagnose.shop.cards import Shop
@@ -54,6 +55,12 @@ class Room:
         view = view_of(reasoned, full=full, units=self.units)
         return replace(view, earlier=self.earlier(case), differs=self.differs(reasoned))
 
+    @staticmethod
+    def left_out(problems: Iterable[Problem]) -> None:
+        """Name what was left out of the shop folder, and why."""
+        for problem in problems:
+            say(f"Left out of the shop folder: {problem.render()}")
+
     def earlier(self, case: Case) -> tuple[EarlierView, ...]:
         """Earlier closed cases of the shop that are like this one."""
         import datetime
@@ -91,6 +98,5 @@ def open_room(settings: Settings) -> Room:
     for problem in problems:
         say(f"Left out of the shop's own knowledge: {problem.render()}")
     shop = load_shop(settings.shop, book)
-    for problem in shop.problems:
-        say(f"Left out of the shop folder: {problem.render()}")
+    Room.left_out(shop.problems)
     return Room(book, shop, settings.shop, settings.units)

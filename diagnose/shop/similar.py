@@ -60,7 +60,7 @@ def _told(case: Case) -> dict[str, str]:
 def _compared(case: Case, told: dict[str, str], kept: Kept, book: Book) -> Earlier:
     other = kept.case
     before = _told(other)
-    both = [name for name in told.keys() & before.keys() if name in book.checks]
+    both = [name for name in told.keys() & before.keys() if _tells(book, name)]
     same = sum(_alike(book, name, told[name], before[name]) for name in both)
     return Earlier(
         kept,
@@ -69,6 +69,12 @@ def _compared(case: Case, told: dict[str, str], kept: Kept, book: Book) -> Earli
         same,
         len(both) - same,
     )
+
+
+def _tells(book: Book, name: str) -> bool:
+    """True for a check of the fault; questions about hazards are answered alike every time."""
+    check = book.checks.get(name)
+    return check is not None and not any(o.raises or o.clears for o in check.options)
 
 
 def _alike(book: Book, name: str, one: str, other: str) -> bool:
