@@ -59,10 +59,15 @@ def run_example(book: Book, cause: Cause, example: Example) -> Outcome:
 def run_examples(book: Book) -> Iterator[Failure]:
     """Every example that does not come out as its cause says."""
     for cause in sorted(book.causes.values(), key=lambda c: c.id):
-        for example in cause.examples:
-            said = _judge(book, cause, example)
-            if said:
-                yield Failure(example.where, cause.id, example.title, said)
+        yield from failures_of(book, cause)
+
+
+def failures_of(book: Book, cause: Cause) -> Iterator[Failure]:
+    """The examples of one cause that do not come out as it says."""
+    for example in cause.examples:
+        said = _judge(book, cause, example)
+        if said:
+            yield Failure(example.where, cause.id, example.title, said)
 
 
 def _judge(book: Book, cause: Cause, example: Example) -> str:

@@ -9,6 +9,7 @@ import click
 
 from diagnose.cli.console import say, tell
 from diagnose.cli.exits import WRONG, leave
+from diagnose.cli.knowledge_new import new
 from diagnose.cli.settings import global_options, settings
 
 if TYPE_CHECKING:
@@ -28,6 +29,9 @@ FOLDER = click.option(
 @global_options
 def knowledge() -> None:
     """Test and describe the knowledge files."""
+
+
+knowledge.add_command(new)
 
 
 @knowledge.command()
@@ -140,11 +144,12 @@ def version(context: click.Context, folder: Path | None) -> None:
 
 
 def _folders(context: click.Context, folder: Path | None) -> list[Path]:
-    """The folder named; else the shipped knowledge, and the shop's own if there is one."""
+    """The folder named; else the shipped knowledge, that of packs, and the shop's own."""
     from diagnose.book.locate import knowledge_folder
+    from diagnose.shop.folders import own_knowledge
 
-    own = settings(context).shop / "knowledge"
-    return [folder or knowledge_folder(), *([own] if folder is None and own.is_dir() else [])]
+    own = [] if folder is not None else own_knowledge(settings(context).shop)
+    return [folder or knowledge_folder(), *own]
 
 
 def _load(context: click.Context, folder: Path | None) -> Book:
