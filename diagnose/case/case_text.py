@@ -19,7 +19,10 @@ class PlainText(yaml.SafeDumper):
 def case_text(case: Case) -> str:
     """The case as YAML that `load_case` reads back to the same case."""
     rows: dict[str, Any] = {"schema": str(SCHEMA), "title": case.title}
-    rows["complaint"] = list(case.complaint)
+    if case.complaint or case.planned is None:
+        rows["complaint"] = list(case.complaint)
+    if case.planned is not None:
+        rows["planned"] = case.planned.rows()
     for name in ("machine", "wheel", "part"):
         if getattr(case, name):
             rows[name] = getattr(case, name)

@@ -9,6 +9,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
+from diagnose.case.planned import Planned
+
 UNKNOWN = "don't know"
 OUTCOMES = ("gone and stays", "gone and comes back", "better", "same", "not done")
 
@@ -65,7 +67,7 @@ class Case:
     `machine` and `wheel` name cards of the shop folder; `given` are facts written inline
     (check id -> text), kept apart from the entries. `cleared_stops` come as entries. `now` are
     readings by name to lay beside the healthy record of the machine. `closed` is None while the
-    case is open.
+    case is open. `planned` is what is wanted of a job not yet begun; then there may be no complaint.
     """
 
     title: str
@@ -82,6 +84,7 @@ class Case:
     path: str = ""
     now: Mapping[str, str] = field(default_factory=dict)
     closed: Closed | None = None
+    planned: Planned | None = None
 
     def with_entry(self, entry: Entry) -> Case:
         """The case with one more entry."""

@@ -7,6 +7,7 @@ from diagnose.book.number_shapes import MINUTES
 from diagnose.book.records import Field, Group
 from diagnose.book.shapes import ByName, Flag, Many, Raw, Tag, Words, one_of
 from diagnose.case.entries import OUTCOMES
+from diagnose.case.planned import PLANNED
 
 SCHEMA = 1
 ANSWERS = ByName(Raw("answer", may_be_blank=True), Words())
@@ -47,7 +48,8 @@ CASE = Group(
     (
         Field("schema", Words(), help="version of this form of file"),
         Field("title", Words(), "say in one line what the case is"),
-        Field("complaint", Many(Words(), 1), "say what is wrong with the part"),
+        Field("complaint", Many(Words(), 1), help="what is wrong with the part"),
+        Field("planned", PLANNED, help="in place of a complaint: the job before the first cut"),
         Field("machine", Raw("card"), help="id of a machine of the shop, or its facts"),
         Field("wheel", Raw("card"), help="id of a wheel of the shop, or its facts"),
         Field("part", Words(), help="the part, its material and size"),

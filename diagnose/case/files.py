@@ -16,6 +16,7 @@ from diagnose.case.against_book import AgainstBook
 from diagnose.case.closing import closed_of
 from diagnose.case.entries import Case, Entry
 from diagnose.case.fields import CASE, SCHEMA
+from diagnose.case.planned import planned_of
 from diagnose.case.read_entries import entries_of
 
 
@@ -64,12 +65,13 @@ def _not_newer(root: Node) -> None:
 
 def _case(record: Record, name: str, against: AgainstBook) -> Case:
     given: dict[str, str] = {}
+    _complains(record, against.reading)
     machine = _card(record.raw("machine"), given, against)
     wheel = _card(record.raw("wheel"), given, against)
     given |= {check: text for check, text, _ in _pairs(record.nodes.get("facts"), against)}
     return Case(
         title=record.text("title"),
-        complaint=against.complaint(record),
+        complaint=against.complaint(record) if "complaint" in record.nodes else (),
         entries=_entries(record, against),
         machine=machine,
         wheel=wheel,
@@ -82,7 +84,15 @@ def _case(record: Record, name: str, against: AgainstBook) -> Case:
         path=name,
         now={key: str(text) for key, text in record.by_name("now").items()},
         closed=closed_of(record.group("closed"), against),
+        planned=planned_of(record.group("planned")),
     )
+
+
+def _complains(record: Record, reading: Reading) -> None:
+    """A case has a complaint, or it is a planned job."""
+    if not {"complaint", "planned"} & (record.nodes.keys() | record.mistyped):
+        mend = "say what is wrong with the part, or write planned: {finish: 0.4 um} before the cut"
+        reading.fault(record.node, "a case has no 'complaint:'", mend)
 
 
 def _card(node: Node | None, given: dict[str, str], against: AgainstBook) -> str:
