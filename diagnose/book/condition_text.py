@@ -65,8 +65,8 @@ def _compared(
     key: Text, value: Table, fact: FactName, facts: FactNames, reading: Reading
 ) -> Test | None:
     name, how = key.value, set(value.rows)
-    if fact.words:
-        mend = f"it can be: {', '.join(fact.words)}"
+    if fact.words or not fact.dimension:
+        mend = f"it can be: {', '.join(fact.words)}" if fact.words else "name a reading"
         reading.fault(value, f"{name} is not a number and cannot be compared", mend)
         return None
     if how == {"within", "of"}:

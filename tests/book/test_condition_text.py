@@ -75,6 +75,7 @@ def test_a_condition_holds_as_it_reads(text: str, facts: dict, degree: float | N
         ("{driv: belt}", "there is no fact 'driv'"),
         ("{drive: chain}", "drive is never 'chain'"),
         ("{drive: {above: 3 mm}}", "drive is not a number"),
+        ("{sound-file: {above: 3 mm}}", "sound-file is not a number"),
         ("{drive: [[belt]]}", "one of the answers should stand here"),
         ("{thickness: thin}", "thickness is a number"),
         ("{thickness: {over: 3 mm}}", "compared by one of"),
