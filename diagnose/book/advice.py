@@ -26,3 +26,17 @@ class Aid:
     needs: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     source: str = ""
+
+
+@dataclass(frozen=True)
+class Tick:
+    """One step before the cut. `list`: warm-up | set-up | thin-work | six-faces; `place` orders."""
+
+    id: str
+    list: str
+    do: str
+    because: str
+    when: Condition
+    cautions: tuple[str, ...] = ()
+    source: str = ""
+    place: tuple[str, int] = ("", 0)

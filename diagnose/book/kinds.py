@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from diagnose.book import fields_causes, fields_checks, fields_signs
+from diagnose.book import fields_before, fields_causes, fields_checks, fields_signs
 from diagnose.book.overrides import OVERRIDES
 from diagnose.book.records import Group
 
@@ -32,6 +32,7 @@ KINDS = (
     Kind("finding", "findings", _may_override(fields_signs.FINDING)),
     Kind("mechanism", "mechanisms", _may_override(fields_signs.MECHANISM)),
     Kind("rule", "rules", _may_override(fields_checks.RULE)),
+    Kind("step", "before", _may_override(fields_before.TICK)),
     Kind("symptom", "symptoms", _may_override(fields_signs.SYMPTOM), one_file_each=True),
     Kind("check", "checks", _may_override(fields_checks.CHECK), one_file_each=True),
     Kind("stop", "stops", _may_override(fields_checks.STOP), one_file_each=True),

@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
-from diagnose.book.advice import Aid, PartAdvice
+from diagnose.book.advice import Aid, PartAdvice, Tick
 from diagnose.book.conditions import Condition
 from diagnose.book.scale import Words
 
@@ -369,6 +369,7 @@ class Book:
     cautions: Mapping[str, Caution]
     rules: Mapping[str, Rule]
     stops: Mapping[str, Stop]
+    before: Mapping[str, Tick] = field(default_factory=dict)  # what is ticked off before the cut
     renamed: Mapping[str, str] = field(default_factory=dict)  # old id -> id
     version: str = ""
     own: Mapping[str, int] = field(default_factory=dict)  # id -> which extra folder, from 1

@@ -67,7 +67,7 @@ class Case:
     `machine` and `wheel` name cards of the shop folder; `given` are facts written inline
     (check id -> text), kept apart from the entries. `cleared_stops` come as entries. `now` are
     readings by name to lay beside the healthy record of the machine. `closed` is None while the
-    case is open. `planned` is what is wanted of a job not yet begun; then there may be no complaint.
+    case is open. `planned` is what is wanted of a job not yet begun, which has no complaint.
     """
 
     title: str

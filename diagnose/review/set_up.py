@@ -1,0 +1,123 @@
+"""The planned job as the sums need it: what is known, and what is taken in place of the rest."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from diagnose.book.conditions import Number
+from diagnose.book.model import Book
+from diagnose.case.entries import Case
+from diagnose.case.planned import Planned
+from diagnose.physics.marking import Marking, MarkingError
+from diagnose.physics.quantities import read_quantity
+from diagnose.reasoning.reason import Read, read_case
+from diagnose.review.marking_facts import facts_of, marking_in
+from diagnose.review.metals import MATERIAL, TheMetal, material_of, metal_of
+from diagnose.shop.cards import Shop
+
+
+@dataclass(frozen=True)
+class Usual:
+    """What is taken when a number is not known: the careful end of what machines have."""
+
+    value: float
+    words: str
+
+
+# check -> what is taken; careful means that the result is never too much for the machine
+TAKEN = {
+    "machine-power": Usual(370.0, "0.37 kW (1/2 hp), the least of usual machines"),
+    "table-speed": Usual(0.2, "12 m/min, a brisk hand"),
+    "spindle-speed": Usual(2850 / 60, "2850 rpm"),
+    "wheel-width": Usual(0.013, "13 mm (1/2 in)"),
+    "wheel-diameter": Usual(0.178, "178 mm (7 in)"),
+    "part-length": Usual(0.15, "150 mm (6 in)"),
+}
+WET = "wet-or-dry"
+BRISK = "table-pace"
+
+
+@dataclass(frozen=True)
+class SetUp:
+    """The case read once, with the numbers of the set-up by check (SI) and what was taken."""
+
+    read: Read
+    planned: Planned
+    metal: TheMetal | None
+    numbers: Mapping[str, float]
+    taken: Mapping[str, str] = field(default_factory=dict)
+    marking: Marking | None = None
+    thin: bool = False
+
+    @property
+    def dry(self) -> bool:
+        """True for a dry cut; mist counts as dry, for it may wet too little."""
+        return self.read.facts.get(WET) in ("dry", "mist")
+
+    @property
+    def contact(self) -> str:
+        """Width of contact: broad | ordinary | narrow."""
+        return self.planned.contact or "ordinary"
+
+    @property
+    def grit(self) -> float | None:
+        """Grit of the planned wheel, when its marking is known."""
+        return float(self.marking.grit) if self.marking else None
+
+    @property
+    def finish(self) -> float | None:
+        """The finish wanted, Ra (m)."""
+        return _si(self.planned.finish, "roughness")
+
+    @property
+    def tolerance(self) -> float | None:
+        """The whole width of the tolerance (m)."""
+        return _si(self.planned.tolerance, "length")
+
+
+def _si(text: str, dimension: str) -> float | None:
+    return read_quantity(text, dimension).value if text else None
+
+
+def set_up(book: Book, case: Case, shop: Shop) -> SetUp:
+    """Read the planned job with the facts of its cards, its marking and its metal.
+
+    Raises BookError when it names a card the shop does not have.
+    """
+    planned = case.planned or Planned()
+    cards = dict(shop.facts_for(case))
+    card = shop.wheels.get(case.wheel)
+    marking = card.marking if card else ""
+    extra = facts_of(marking) if marking else {}
+    material = material_of(planned)
+    if material:
+        extra[MATERIAL] = material
+    known = {name: text for name, text in extra.items() if name in book.checks}
+    read = read_case(book, case, {**known, **cards})
+    numbers = {n: v.value for n, v in read.facts.items() if isinstance(v, Number)}
+    taken = {n: usual.words for n, usual in TAKEN.items() if n not in numbers}
+    numbers |= {n: TAKEN[n].value for n in taken}
+    return SetUp(
+        read,
+        planned,
+        metal_of(planned, read.facts),
+        numbers,
+        taken,
+        _marking(marking),
+        is_thin(book, read),
+    )
+
+
+def _marking(text: str) -> Marking | None:
+    try:
+        return marking_in(text) if text else None
+    except MarkingError:
+        return None
+
+
+def is_thin(book: Book, read: Read) -> bool:
+    """True when the book's own list for thin work applies."""
+    from diagnose.review.lists import THIN, in_force
+
+    return bool(in_force(book, THIN, read.facts))
