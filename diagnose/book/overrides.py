@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Container, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from diagnose.book.near import nearest
@@ -56,7 +56,10 @@ def merge(shelves: Sequence[Records], reading: Reading) -> Merged:
         for record in (r for r in some if "overrides" in r.nodes):
             what = "this is the shipped knowledge itself; there is nothing to override"
             reading.fault(record.at("overrides"), what, "take 'overrides:' out")
+    stops = {r.text("id") for r in shelves[0]["stop"]}
     for number, shelf in enumerate(shelves[1:], start=1):
+        for record in shelf["check"]:
+            _clears_only_its_own(record, stops, reading)
         taken = {r.text("id"): (kind, r) for kind, some in together.items() for r in some}
         for kind, some in shelf.items():
             for record in some:
@@ -96,5 +99,25 @@ def _placed(
             what = f"'{name}' is in the knowledge already ({place})"
             reading.fault(record.at("id"), what, f"choose another id, or {SAY_WHY}")
         return False
+    if _guards(kind, old):
+        what = f"'{name}' guards against a hazard: nothing stands in its place"
+        mend = "write one of your own beside it, with another id"
+        reading.fault(record.at("overrides"), what, mend)
+        return False
     together[kind] = [r for r in together[kind] if r is not old] + [record]
     return True
+
+
+def _guards(kind: str, old: Record) -> bool:
+    """True for a stop, a caution, and a question that raises or clears a stop."""
+    asks = any(option.texts("raises") or option.texts("clears") for option in old.groups("options"))
+    return kind in ("stop", "caution") or old.flag("gate") or asks
+
+
+def _clears_only_its_own(record: Record, stops: Container[str], reading: Reading) -> None:
+    for option in record.groups("options"):
+        for name in option.texts("clears"):
+            if name in stops:
+                what = f"'{name}' is a shipped stop: only its shipped question clears it"
+                mend = "take it out of 'clears:'; raising it is always possible"
+                reading.fault(option.at("clears"), what, mend)

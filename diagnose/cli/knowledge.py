@@ -10,6 +10,7 @@ import click
 from diagnose.cli.console import say, tell
 from diagnose.cli.exits import WRONG, leave
 from diagnose.cli.knowledge_new import new
+from diagnose.cli.knowledge_packs import pack, take
 from diagnose.cli.settings import global_options, settings
 
 if TYPE_CHECKING:
@@ -32,6 +33,8 @@ def knowledge() -> None:
 
 
 knowledge.add_command(new)
+knowledge.add_command(pack)
+knowledge.add_command(take)
 
 
 @knowledge.command()

@@ -48,6 +48,7 @@ def new() -> None:
 @click.option("--proof", default="", help="What the next part must show.")
 @click.option("--look-alike", "look_alikes", multiple=True, help="A cause taken for it.")
 @click.option("--caution", "cautions", multiple=True, help="A care before the fix, by id.")
+@click.option("--through", multiple=True, help="The mechanism by which it makes the fault, by id.")
 @BECAUSE
 @click.option("--own-sign", default="", help="A sign that only this cause shows.")
 @click.option("--own-question", default="", help="The question that finds that sign.")

@@ -31,6 +31,7 @@ def ask_cause(ask: Asker, room: Room, told: Told) -> dict[str, Any]:
         names = [room.book.symptoms[s].name for s in base.symptoms]
         names += [room.book.findings[s].name for s, _, _ in base.shows]
         ask.say("\nThe case says it shows:\n" + "\n".join(f"   - {n}" for n in names))
+    found["through"] = _through(ask, room, base.symptoms if base else found["symptoms"])
     found["how_common"] = ask.pick(
         "How common is it, among complaints of this kind?",
         {word: word for word in room.book.words.how_common},
@@ -49,6 +50,16 @@ def ask_cause(ask: Asker, room: Room, told: Told) -> dict[str, Any]:
                                           must=MUST)  # fmt: skip
         found["own_help"] = ask.words("In one sentence: how does one look?", must=MUST)
     return found
+
+
+def _through(ask: Asker, room: Room, symptoms: tuple[str, ...]) -> tuple[str, ...]:
+    from diagnose.shop.draft_cause import roads
+
+    names = {name: room.book.mechanisms[name].name for name in roads(room.book, symptoms[0])}
+    if not names:
+        return ()
+    chosen = ask.pick("By which step does it make the fault? Enter: none of these.", names)
+    return (chosen,) if chosen else ()
 
 
 def _several(ask: Asker, question: str) -> tuple[str, ...]:

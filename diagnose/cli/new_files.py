@@ -52,12 +52,38 @@ def write(room: Room, draft: Draft) -> None:
     for line in draft.to_fill:
         say(f"to fill  {line}")
     if draft.id in book.causes:
+        _road(book, draft.id)
         _examples(book, draft.id)
+    for line in _to_link(book, draft):
+        say(line)
     say(f"Next: open it in an editor, look it over, then {_test(room)}")
 
 
 def _test(room: Room) -> str:
     return f'diagnose --shop "{room.folder.as_posix()}" knowledge test'
+
+
+def _to_link(book: Book, draft: Draft) -> list[str]:
+    """What the causes must say, so that a new sign or symptom counts."""
+    shown = {link.finding for cause in book.causes.values() for link in cause.shows}
+    check = book.checks.get(draft.id)
+    names = [draft.id] if draft.id in book.symptoms else list(check.settles) if check else []
+    return [
+        f"to fill  shows: in the causes that make it: {{finding: {n}, how_often: usually, ...}}"
+        for n in names
+        if n not in shown
+    ]
+
+
+def _road(book: Book, name: str) -> None:
+    from diagnose.book.near import listed
+    from diagnose.shop.draft_cause import roads
+
+    cause = book.causes[name]
+    symptoms = [link.finding for link in cause.shows if link.finding in book.symptoms]
+    if symptoms and not cause.leads_through:
+        say("to fill  leads_through: by which mechanism it makes the fault, for example")
+        say(f"           {listed(roads(book, symptoms[0]), 6)}")
 
 
 def _examples(book: Book, name: str) -> None:
@@ -133,6 +159,7 @@ def new_cause(room: Room, told: Told) -> Draft:
         proof=told["proof"] or base.proof,
         look_alikes=_known(told["look_alikes"], book.causes, "cause"),
         cautions=_known(told["cautions"], book.cautions, "caution"),
+        through=_known(told["through"], book.mechanisms, "mechanism"),
         because=told["because"] or base.because,
         own=_own_sign(told),
     )

@@ -69,6 +69,8 @@ class Room:
         from diagnose.shop.similar import similar
         from diagnose.view.earlier import earlier_views
 
+        if not case.complaint:
+            return ()
         # only cases in which one of the complaints is named can be alike
         closed, _ = closed_cases(self.folder, self.book, case.complaint)
         found = similar(case, self.book, closed)

@@ -135,7 +135,7 @@ def close_case(shop: Path, case: Case, path: Path | None, closed: Closed) -> Pat
     if case.closed is not None:
         raise BookError([_already(path or Path("case"), case.closed)])
     text = case_text(replace(case, closed=closed))
-    stem = path.stem if path is not None else f"{closed.date}-{case.complaint[0]}"
+    stem = path.stem if path is not None else "-".join((closed.date, *case.complaint[:1]))
     target, number = shop / CLOSED / f"{stem}.yaml", 1
     while not write_new(target, text):
         there = _closed_in(target)

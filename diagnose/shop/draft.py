@@ -18,9 +18,17 @@ from diagnose.book.records import Group
 from diagnose.book.writing import write_new
 from diagnose.case.case_text import PlainText
 from diagnose.shop.folders import KNOWLEDGE, own_knowledge
+from diagnose.shop.knowledge import faulty_files
 
 TO_FILL = "to fill"  # how a text begins that a person has still to write
 LONG = 40  # letters from which a list is written one a line
+
+
+class InFull(PlainText):
+    """Writes the same list twice rather than a name for it."""
+
+    def ignore_aliases(self, data: Any) -> bool:  # noqa: ARG002 - PyYAML's signature
+        return True
 
 
 @dataclass(frozen=True)
@@ -90,7 +98,7 @@ def _value(name: str, value: Any) -> str:
         flow = False if long or name == "examples" else None
     text: str = yaml.dump(
         {name: value},
-        Dumper=PlainText,
+        Dumper=InFull,
         sort_keys=False,
         allow_unicode=True,
         default_flow_style=flow,
@@ -107,7 +115,7 @@ def tried(shipped: Path, shop: Path, draft: Draft) -> Book:
             path = base / name
             path.parent.mkdir(parents=True, exist_ok=True)
             path.write_text(text, encoding="utf-8", newline="\n")
-        return load_book(shipped, [*own_knowledge(shop), base])
+        return load_book(shipped, [*own_knowledge(shop), base], faulty_files(shipped, shop))
 
 
 def put(shop: Path, draft: Draft) -> list[Path]:

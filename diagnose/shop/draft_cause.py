@@ -37,6 +37,7 @@ class NewCause:
     proof: str = ""
     look_alikes: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
+    through: tuple[str, ...] = ()
     because: str = ""
     answers: Mapping[str, str] = field(default_factory=dict)
     own: OwnSign | None = None
@@ -122,6 +123,11 @@ def _rows(own: str, told: NewCause, book: Book, sign: OwnSign | None) -> dict[st
         "examples": _examples(own, told, book, sign),
         "note": f"A draft; {SEEN_HERE}.",
     }
+    if told.through:
+        why = told.because or to_fill("why")
+        rows["leads_through"] = [
+            {"to": name, "because": why, "source": SOURCE} for name in told.through
+        ]
     if told.cautions:
         rows["cautions"] = list(told.cautions)
     return rows
@@ -150,6 +156,21 @@ def _word(book: Book, finding: str, value: str) -> str:
     floor = 2 * by_value.get(value, 0.0)
     scale = book.words.how_often
     return next((w for w in OFTEN_ENOUGH[1:] if scale.get(w, 0.0) > floor), OFTEN_ENOUGH[-1])
+
+
+def roads(book: Book, symptom: str) -> list[str]:
+    """The mechanisms that lead to a symptom, the nearest first."""
+    found: list[str] = []
+    wanted = {symptom}
+    while wanted:
+        nearer = [
+            m.id
+            for m in sorted(book.mechanisms.values(), key=lambda m: m.id)
+            if m.id not in found and any(arrow.to in wanted for arrow in m.leads_to)
+        ]
+        found += nearer
+        wanted = set(nearer)
+    return found
 
 
 def _rivals(told: NewCause, book: Book) -> list[str]:

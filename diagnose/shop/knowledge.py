@@ -24,18 +24,28 @@ def load_with_own(shipped: Path, shop: Path) -> tuple[Book, tuple[Problem, ...]]
     shipped knowledge itself has faults.
     """
     own = own_knowledge(shop)
+    book, _, told = _usable(shipped, own)
+    return _drafts(book, own, shop), told
+
+
+def faulty_files(shipped: Path, shop: Path) -> frozenset[Path]:
+    """The knowledge files of the shop that cannot be used. Raises BookError as above."""
+    return _usable(shipped, own_knowledge(shop))[1]
+
+
+def _usable(
+    shipped: Path, own: Sequence[Path]
+) -> tuple[Book, frozenset[Path], tuple[Problem, ...]]:
     files = {display(base, p, own=True): p for base in own for p in knowledge_files(base)}
     left: set[Path] = set()
     told: list[Problem] = []
     while True:
         try:
-            book = load_book(shipped, own, left)
+            return load_book(shipped, own, left), frozenset(left), tuple(told)
         except BookError as error:
             out, problems = _at_fault(error.problems, files, left, shipped, own)
             left |= out
             told += problems
-        else:
-            return _drafts(book, own, shop), tuple(told)
 
 
 def _at_fault(
