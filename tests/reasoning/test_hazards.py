@@ -14,7 +14,6 @@ from diagnose.book.conditions import Test as Comparison
 from diagnose.book.loader import load_book
 from diagnose.book.locate import knowledge_folder
 from diagnose.book.model import Book, Check, Stop
-from diagnose.book.problems import BookError
 from diagnose.case.entries import OUTCOMES, UNKNOWN, Case, Entry
 from diagnose.reasoning.belief import Impossible
 from diagnose.reasoning.gates import CLEARED, TURNING
@@ -26,12 +25,8 @@ MOST_STEPS = 40
 
 @cache
 def book() -> Book:
-    """The shipped knowledge; the small one of the tests while there is none."""
-    try:
-        shipped = load_book(knowledge_folder())
-    except BookError:
-        return small_book()
-    return shipped if shipped.stops else small_book()
+    """The shipped knowledge."""
+    return load_book(knowledge_folder())
 
 
 def stops() -> list[str]:
@@ -177,18 +172,24 @@ def quiet_answer(check: Check, stop: str) -> str:
     return check.example if check.kind == "number" else UNKNOWN
 
 
+@cache
+def walked(symptom: str, entries: tuple[Entry, ...]) -> Reasoned:
+    """The case reasoned out; the quiet paths of most stops begin alike."""
+    return reason(book(), Case("quiet", (symptom,), entries))
+
+
 def quiet_path(symptom: str, stop: str) -> tuple[list[str], Reasoned]:
     """The checks asked of a person who never speaks of the stop, to a turning step or the end."""
     shelf, asked = book(), list[str]()
-    case = Case("quiet", (symptom,))
-    told = reason(shelf, case)
+    entries: tuple[Entry, ...] = ()
+    told = walked(symptom, entries)
     for _ in range(MOST_STEPS):
         if told.step.kind not in ("ask", "safety") or turning_steps(told):
             break
         check = shelf.checks[told.step.name]
         asked.append(check.id)
-        case = case.with_entry(Entry("answer", check.id, quiet_answer(check, stop)))
-        told = reason(shelf, case)
+        entries += (Entry("answer", check.id, quiet_answer(check, stop)),)
+        told = walked(symptom, entries)
         if shelf.stops[stop].asked_by in asked:
             break
     return asked, told
