@@ -373,7 +373,13 @@ class Book:
     renamed: Mapping[str, str] = field(default_factory=dict)  # old id -> id
     version: str = ""
     own: Mapping[str, int] = field(default_factory=dict)  # id -> which extra folder, from 1
+    origins: tuple[str, ...] = ()  # the extra folders in words: "your shop", "pack belt-lessons"
     overridden: Mapping[str, str] = field(default_factory=dict)  # id -> reason of the shop
+
+    def origin(self, name: str) -> str:
+        """Where an entry comes from in words; "" when it is shipped."""
+        number = self.own.get(name, 0)
+        return self.origins[number - 1] if 0 < number <= len(self.origins) else ""
 
     @cached_property
     def dimensions(self) -> dict[str, str]:

@@ -37,11 +37,18 @@ def case_to_close(room: Room, name: str) -> Found:
     return Found(load(name if path is None else path.as_posix(), room.book), path)
 
 
-def find_case(shop: Path, name: str) -> Path | None:
-    """The file of a case by path or by name; None for standard input."""
+def find_case(shop: Path, name: str, *, closed: bool = False) -> Path | None:
+    """The file of a case by its path, or by its name in the shop; None for standard input.
+
+    A bare name is looked for in the shop first: among the open cases, or the `closed` ones.
+    """
     if name == "-":
         return None
-    for path in (Path(name), shop / "cases" / name, shop / "cases" / "closed" / name):
+    places = [shop / "cases" / name, shop / "cases" / "closed" / name]
+    if closed:
+        places.reverse()
+    places.insert(len(places) if Path(name).name == name else 0, Path(name))
+    for path in places:
         for file in (path, path.with_name(f"{path.name}.yaml")):
             if file.is_file():
                 return file

@@ -178,7 +178,7 @@ def _from_case(room: Room, name: str) -> NewCause:
     from diagnose.cli.closing import find_case
     from diagnose.shop.draft_cause import from_case
 
-    path = find_case(room.folder, name)
+    path = find_case(room.folder, name, closed=True)
     if path is None:
         raise fault("a new cause is made from a case of the shop", "name its file")
     case = load_case(path, room.book)

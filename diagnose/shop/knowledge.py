@@ -85,6 +85,10 @@ def _spoils(name: str, fault: Problem, what: str = "") -> Problem:
 
 
 def _drafts(book: Book, own: Sequence[Path], shop: Path) -> Book:
+    names = [
+        "your shop" if base == shop / KNOWLEDGE else f"pack {base.parent.name}" for base in own
+    ]
+    book = replace(book, origins=tuple(names))
     packed = {n for n, base in enumerate(own, 1) if base != shop / KNOWLEDGE}
     if not packed & set(book.own.values()):
         return book

@@ -43,6 +43,8 @@ def result_json(view: ResultView) -> dict[str, Any]:
                 "words": c.words,
                 "cures_alone": c.cures_alone,
                 "present": c.present,
+                "origin": c.origin,
+                "status": c.status,
                 "fix_minutes": {
                     "first_time": c.fix_minutes_first,
                     "practised": c.fix_minutes_practised,

@@ -169,6 +169,7 @@ def _cause(reasoned: Reasoned, name: str, told: Account | None) -> CauseView:
         log_odds_before=told.before if told else 0.0,
         log_odds_after=told.after if told else 0.0,
         sources=tuple(source_view(book, s) for s in cause.sources),
+        origin=book.origin(name),
     )
 
 

@@ -74,6 +74,7 @@ class CauseView:
     log_odds_before: float
     log_odds_after: float
     sources: tuple[SourceView, ...]
+    origin: str = ""  # "your shop", "pack belt-lessons"; "" when it is shipped
 
 
 @dataclass(frozen=True)

@@ -37,11 +37,11 @@ def _card(card: Card, shop: Shop) -> str:
 def own_lines(book: Book) -> list[str]:
     """The shop's own entries; those that stand in place of a shipped one with their reason."""
     if not book.own:
-        return ["Knowledge of your own: none yet"]
-    lines = [f"Knowledge of your own: {len(book.own)} entries"]
+        return ["Knowledge of your own or taken in: none yet"]
+    lines = [f"Knowledge of your own or taken in: {len(book.own)} entries"]
     for name in sorted(book.own):
         cause = book.causes.get(name)
-        tail = f" ({cause.status})" if cause else ""
+        tail = f" ({book.origin(name)}{f', {cause.status}' if cause else ''})"
         why = book.overridden.get(name)
         over = f", in place of the shipped one: {why}" if why else ""
         lines.append(wrapped(f"{name}{tail}{over}", 6, "  - "))

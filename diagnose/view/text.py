@@ -90,9 +90,10 @@ def _causes(view: ResultView) -> str:
 
 def _cause_line(number: int, cause: CauseView) -> str:
     fix = f"{minutes(cause.fix_minutes_practised)} to {minutes(cause.fix_minutes_first)}"
+    own = f" [{cause.origin}, {cause.status}]" if cause.origin else ""
     return _wrap(
         f"{cause.name}: {percent(cause.probability)}, {cause.words}; "
-        f"alone {percent(cause.cures_alone)}; fix {fix}",
+        f"alone {percent(cause.cures_alone)}; fix {fix}{own}",
         "      ",
         f"  {number:>2}. ",
     )
