@@ -19,6 +19,7 @@ SHELVES = {
     "mechanism": "mechanisms",
     "rule": "rules",
     "stop": "stops",
+    "card": "cards",
     "caution": "cautions",
     "source": "sources",
 }

@@ -6,7 +6,7 @@ The paths use the names of the fields as they are written in the files.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import fields, is_dataclass, replace
+from dataclasses import fields, is_dataclass
 from typing import Any
 
 from diagnose.audit.places import SHELVES
@@ -47,7 +47,7 @@ def repeats(thing: Any) -> Iterator[tuple[Path, int, int]]:
     for path, value in _lists(thing, ()):
         seen: dict[Any, int] = {}
         for n, part in enumerate(value):
-            key = _bare(part)
+            key = bare(part)
             if key in seen:
                 yield path, seen[key], n
             else:
@@ -90,11 +90,11 @@ def _lists(thing: Any, path: Path) -> Iterator[tuple[Path, tuple[Any, ...]]]:
                 yield from _lists(getattr(thing, field.name), (*path, step))
 
 
-def _bare(part: Any) -> Any:
+def bare(part: Any) -> Any:
     """A part without its place, fit to be compared."""
     if is_dataclass(part) and not isinstance(part, type):
-        bare = replace(part, where=None) if hasattr(part, "where") else part
-        return type(part).__name__, tuple(_bare(getattr(bare, f.name)) for f in fields(bare))
+        names = [f.name for f in fields(part) if f.name != "where"]
+        return type(part).__name__, tuple(bare(getattr(part, name)) for name in names)
     if isinstance(part, Mapping):
-        return tuple(sorted((k, _bare(v)) for k, v in part.items()))
-    return part
+        return tuple(sorted((k, bare(v)) for k, v in part.items()))
+    return tuple(bare(p) for p in part) if isinstance(part, tuple) else part

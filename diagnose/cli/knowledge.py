@@ -3,27 +3,16 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING, NoReturn
 
 import click
 
 from diagnose.cli.console import say, tell
 from diagnose.cli.exits import WRONG, leave
+from diagnose.cli.knowledge_audit import audit, compare
+from diagnose.cli.knowledge_files import FOLDER, folders, load, refuse
 from diagnose.cli.knowledge_new import new
 from diagnose.cli.knowledge_packs import pack, take
 from diagnose.cli.settings import global_options, settings
-
-if TYPE_CHECKING:
-    from collections.abc import Iterable
-
-    from diagnose.book.model import Book
-    from diagnose.book.problems import Problem
-
-FOLDER = click.option(
-    "--folder",
-    type=click.Path(path_type=Path),
-    help="Knowledge folder; the shipped one and that of your shop when left out.",
-)
 
 
 @click.group()
@@ -32,6 +21,8 @@ def knowledge() -> None:
     """Test and describe the knowledge files."""
 
 
+knowledge.add_command(audit)
+knowledge.add_command(compare)
 knowledge.add_command(new)
 knowledge.add_command(pack)
 knowledge.add_command(take)
@@ -55,17 +46,17 @@ def test(context: click.Context, folder: Path | None, no_examples: bool, thoroug
     """
     from diagnose.shop.cards import load_shop
 
-    book = _load(context, folder)
+    book = load(context, folder)
     cards = load_shop(settings(context).shop, book).problems if folder is None else ()
     if cards:
-        _refuse(cards)
+        refuse(cards)
     if no_examples:
         tell(f"No fault found in the files of knowledge {book.version}.")
         return
     from diagnose.audit.examples import run_examples
     from diagnose.audit.linting import look_over
 
-    alarms = look_over(book, _folders(context, folder), dear=thorough)
+    alarms = look_over(book, folders(context, folder), dear=thorough)
     for alarm in alarms:
         tell(alarm.render())
     failures = list(run_examples(book))
@@ -99,7 +90,7 @@ def schema(folder: Path | None, out: Path | None) -> None:
     try:
         paths = put_schemas(out or base / "schema", base)
     except BookError as error:
-        _refuse(error.problems)
+        refuse(error.problems)
     for path in paths:
         tell(path.as_posix())
 
@@ -118,7 +109,7 @@ def stats(context: click.Context, folder: Path | None) -> None:
     from diagnose.audit.acting import LEAST, MOST, acting
     from diagnose.book.counts import by_kind, by_standing
 
-    book = _load(context, folder)
+    book = load(context, folder)
     lines = [f"Knowledge {book.version}"]
     lines += [f"  {number:5d}  {name}" for name, number in by_kind(book).items()]
     for what, standings in by_standing(book).items():
@@ -143,34 +134,4 @@ def version(context: click.Context, folder: Path | None) -> None:
     Example:
       diagnose knowledge version
     """
-    tell(_load(context, folder).version)
-
-
-def _folders(context: click.Context, folder: Path | None) -> list[Path]:
-    """The folder named; else the shipped knowledge, that of packs, and the shop's own."""
-    from diagnose.book.locate import knowledge_folder
-    from diagnose.shop.folders import own_knowledge
-
-    own = [] if folder is not None else own_knowledge(settings(context).shop)
-    return [folder or knowledge_folder(), *own]
-
-
-def _load(context: click.Context, folder: Path | None) -> Book:
-    from diagnose.book.loader import load_book
-    from diagnose.book.problems import BookError
-
-    first, *extra = _folders(context, folder)
-    try:
-        return load_book(first, extra)
-    except BookError as error:
-        _refuse(error.problems)
-
-
-def _refuse(problems: Iterable[Problem]) -> NoReturn:
-    """Print faults as the result of the test, each with its lint, and end."""
-    from diagnose.audit.linting import named
-
-    found = named(problems)
-    tell("\n".join(alarm.render() for alarm in found))
-    say("1 fault found." if len(found) == 1 else f"{len(found)} faults found.")
-    leave(WRONG)
+    tell(load(context, folder).version)

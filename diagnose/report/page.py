@@ -29,7 +29,7 @@ class PageError(BookError):
 def render_page(view: ResultView) -> str:
     """The whole page as HTML text, holding every fact of the view and no script."""
     view = all_plain(view)
-    template = _environment().get_template("result.html.j2")
+    template = environment().get_template("result.html.j2")
     return template.render(
         view=view, anchors=Anchors(view), scales=figures_readings.scales(view.readings)
     )
@@ -48,7 +48,8 @@ def write_page(view: ResultView, path: Path) -> Path:
 
 
 @cache
-def _environment() -> Environment:
+def environment() -> Environment:
+    """The templates, with what they call; kept for the run."""
     environment = Environment(
         loader=FileSystemLoader(TEMPLATES),
         autoescape=True,
