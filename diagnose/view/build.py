@@ -9,7 +9,7 @@ from diagnose.book.model import Arrow, Book
 from diagnose.case.case_text import case_text
 from diagnose.reasoning.contradictions import at_odds
 from diagnose.reasoning.explain import Account, Item, account
-from diagnose.reasoning.gates import NOT_CLEARED, Hazard
+from diagnose.reasoning.gates import NOT_CLEARED
 from diagnose.reasoning.graph import chain
 from diagnose.reasoning.policy import DEAR
 from diagnose.reasoning.reason import Reasoned
@@ -23,11 +23,11 @@ from diagnose.view.result import (
     ResultView,
     RuledOutView,
     StabilityView,
-    StopView,
     chance_words,
     percent,
 )
 from diagnose.view.said import entries, findings, not_asked, readings, sources
+from diagnose.view.stops import stop_view
 from diagnose.view.to_do import plan_view
 
 SHOWN_FROM = 0.01  # chance of acting below which a cause is not listed
@@ -61,7 +61,7 @@ def view_of(
         part=read.case.part,
         date=date or datetime.date.today().isoformat(),
         version=book.version,
-        stops=tuple(_stop(book, h, reasoned) for h in read.stops),
+        stops=tuple(stop_view(h, read) for h in read.stops),
         safe=read.safe,
         open_hazards=tuple(
             h.stop.name for h in read.hazards if h.state == NOT_CLEARED and h.stop.kind == "stop"
@@ -81,10 +81,10 @@ def view_of(
         walk=tuple(check_view(book.checks[n], "") for n in reasoned.walk),
         plan=plan_view(reasoned),
         findings=findings(reasoned),
-        readings=readings(reasoned, units),
+        readings=readings(read, units),
         notes=_notes(reasoned, causes),
         cautions=tuple(caution_view(book, c) for c in read.deduced.cautions),
-        entries=entries(reasoned),
+        entries=entries(read),
         not_asked=not_asked(reasoned),
         unknown_answers=tuple(sorted(read.gathered.unknown)),
         ruled_out=tuple(
@@ -113,35 +113,6 @@ def _notes(reasoned: Reasoned, causes: tuple[CauseView, ...]) -> tuple[str, ...]
             f"{dear.reasons_for[0].text}"
         )
     return tuple(notes)
-
-
-def _stop(book: Book, hazard: Hazard, reasoned: Reasoned) -> StopView:
-    stop = hazard.stop
-    because = []
-    for name in hazard.why:
-        if name in book.checks:
-            because.append(f"{book.checks[name].name}: {_answer_words(reasoned, name, stop.id)}")
-        elif name in book.rules:
-            because.append(book.rules[name].because)
-        else:
-            because.append(name)
-    return StopView(
-        stop.id,
-        stop.kind,
-        stop.name,
-        stop.what_is_wrong,
-        stop.do_first,
-        stop.cleared_when,
-        tuple(because),
-        source_view(book, stop.source),
-    )
-
-
-def _answer_words(reasoned: Reasoned, name: str, stop: str) -> str:
-    check, told = reasoned.read.book.checks[name], reasoned.read.gathered.told[name]
-    chosen = told.value if isinstance(told.value, frozenset) else {told.value}
-    raising = [o.say for o in check.options if o.id in chosen and stop in o.raises]
-    return "; ".join(raising) or told.text
 
 
 def _cause(reasoned: Reasoned, name: str, told: Account | None) -> CauseView:

@@ -9,7 +9,7 @@ from diagnose.book.model import Book
 from diagnose.case.entries import UNKNOWN
 from diagnose.physics.units import show
 from diagnose.reasoning.explain import how, sources_of
-from diagnose.reasoning.reason import Reasoned
+from diagnose.reasoning.reason import Read, Reasoned
 from diagnose.view.parts import check_view, outcomes_of, source_view
 from diagnose.view.result import (
     CheckView,
@@ -39,8 +39,9 @@ def findings(reasoned: Reasoned) -> tuple[FindingView, ...]:
     return tuple(out)
 
 
-def readings(reasoned: Reasoned, units: str) -> tuple[ReadingView, ...]:
-    book, read = reasoned.read.book, reasoned.read
+def readings(read: Read, units: str) -> tuple[ReadingView, ...]:
+    """Every number known, measured or worked out, with its unit."""
+    book = read.book
     out = []
     for name in sorted(read.facts):
         value: FactValue = read.facts[name]
@@ -73,9 +74,10 @@ def _gives(book: Book, name: str) -> str:
     return name
 
 
-def entries(reasoned: Reasoned) -> tuple[EntryView, ...]:
-    book, out = reasoned.read.book, []
-    for told in sorted(reasoned.read.gathered.told.values(), key=lambda t: (t.entry, t.check)):
+def entries(read: Read) -> tuple[EntryView, ...]:
+    """Every answer in force, by the number of its entry."""
+    book, out = read.book, []
+    for told in sorted(read.gathered.told.values(), key=lambda t: (t.entry, t.check)):
         check = book.checks[told.check]
         chosen = told.value if isinstance(told.value, frozenset) else {told.value}
         says = [o.say for o in check.options if o.id in chosen]
@@ -83,8 +85,8 @@ def entries(reasoned: Reasoned) -> tuple[EntryView, ...]:
         out.append(
             EntryView(told.entry, check.id, check.ask, answer, told.how, told.sure, told.round)
         )
-    for standing in reasoned.read.gathered.read.answers:
-        if standing.value == UNKNOWN and standing.check in reasoned.read.gathered.unknown:
+    for standing in read.gathered.read.answers:
+        if standing.value == UNKNOWN and standing.check in read.gathered.unknown:
             check = book.checks[standing.check]
             out.append(
                 EntryView(
