@@ -45,6 +45,7 @@ def _fix(own: str, record: Record) -> Fix:
         tools=record.texts("tools"),
         changes=record.texts("changes"),
         call_someone=record.text("call_someone"),
+        cards=record.texts("cards"),
     )
 
 

@@ -123,6 +123,7 @@ def stop(record: Record, shelf: Shelf) -> Stop:
         source=record.text("source"),
         applies_when=shelf.condition(record, "applies_when"),
         renewed_by=record.texts("renewed_by"),
+        cards=record.texts("cards"),
         sources=record.texts("sources"),
         replaces=record.texts("replaces"),
         where=record.node.where,

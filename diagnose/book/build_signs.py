@@ -119,6 +119,7 @@ def symptom(record: Record, shelf: Shelf) -> Symptom:
         the_part=tuple(_advice(r, shelf) for r in record.groups("the_part")),
         first_aid=tuple(aid(r) for r in record.groups("first_aid")),
         sources=record.texts("sources"),
+        cards=record.texts("cards"),
         runs=looks.text("runs") if looks else "",
         spacing=looks.text("spacing") if looks else "",
         regular=looks.text("regular") if looks else "",

@@ -24,6 +24,7 @@ def by_kind(book: Book) -> dict[str, int]:
         "mechanisms": len(book.mechanisms),
         "stops and holds": len(book.stops),
         "cautions": len(book.cautions),
+        "guided cards": len(book.cards),
         "sources": len(book.sources),
         "links from cause to sign": sum(len(c.shows) for c in book.causes.values()),
         "examples": sum(len(c.examples) for c in book.causes.values()),
@@ -40,6 +41,9 @@ def by_standing(book: Book) -> dict[str, dict[str, int]]:
         "Ranges of readings": _count(book, (check.source for check in numbers)),
         "Rules": _count(book, (rule.source for rule in book.rules.values())),
         "Stops and holds": _count(book, (stop.source for stop in book.stops.values())),
+        "Steps of guided cards": _count(
+            book, (step.source for card in book.cards.values() for step in card.steps)
+        ),
         "Fixes (best source of their cause)": _count(
             book, (_best(book, cause.sources) for cause in owners)
         ),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from diagnose.book.fields_common import (
     AID,
     BECAUSE,
+    CARDS,
     CAUTIONS,
     CONDITION,
     NEEDS,
@@ -85,6 +86,7 @@ FIX = Group(
         Field("tools", TAGS, help="what it takes"),
         Field("changes", TAGS, help="what it leaves changed"),
         Field("call_someone", Words(), help="whom to call when it is not for you"),
+        CARDS,
     ),
     "the fix",
 )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from diagnose.book.fields_common import (
     BECAUSE,
+    CARDS,
     CAUTIONS,
     CONDITION,
     NEEDS,
@@ -134,6 +135,7 @@ STOP = Group(
         Field("asked_by", ref("check"), "name the check that is certain to ask about it"),
         Field("applies_when", CONDITION, help="only if this holds"),
         Field("renewed_by", TAGS, help="after these it must be cleared again"),
+        CARDS,
         SOURCE_NEEDED,
         Field("sources", SOURCES, help="further sources"),
         NOTE,

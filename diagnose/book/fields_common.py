@@ -11,6 +11,7 @@ SOURCE = ref("source")
 TEXTS = Many(Words())
 TAGS = Many(Tag())
 CAUTIONS = Many(ref("caution"))
+CARDS = Field("cards", Many(ref("card")), help="guided cards that show how it is done")
 SOURCES = Many(ref("source"))
 NEEDS = Many(
     one_of(

@@ -6,6 +6,7 @@ from __future__ import annotations
 from diagnose.book.fields_common import (
     AID,
     BECAUSE,
+    CARDS,
     CONDITION,
     NOTE,
     REPLACES,
@@ -89,6 +90,7 @@ SYMPTOM = Group(
         ),
         Field("the_part", Many(THE_PART), "say what to do with the part in hand"),
         Field("first_aid", Many(AID), help="what gets the work going tonight"),
+        CARDS,
         Field("sources", SOURCES, "say where this comes from: ids of sources"),
         NOTE,
         REPLACES,

@@ -15,7 +15,7 @@ from diagnose.book.shapes import Reading
 from diagnose.book.yaml_nodes import read_tree
 
 ENDINGS = (".yaml", ".yml")
-NOT_READ = ("tables", "cards", "schema")
+NOT_READ = ("tables", "schema")
 PLACES = {kind.place: kind for kind in KINDS}
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from diagnose.book import fields_before, fields_causes, fields_checks, fields_signs
+from diagnose.book import fields_before, fields_cards, fields_causes, fields_checks, fields_signs
 from diagnose.book.overrides import OVERRIDES
 from diagnose.book.records import Group
 
@@ -35,6 +35,7 @@ KINDS = (
     Kind("step", "before", _may_override(fields_before.TICK)),
     Kind("symptom", "symptoms", _may_override(fields_signs.SYMPTOM), one_file_each=True),
     Kind("check", "checks", _may_override(fields_checks.CHECK), one_file_each=True),
+    Kind("card", "cards", _may_override(fields_cards.CARD), one_file_each=True),
     Kind("stop", "stops", _may_override(fields_checks.STOP), one_file_each=True),
     Kind("cause", "causes", _may_override(fields_causes.CAUSE), one_file_each=True),
 )

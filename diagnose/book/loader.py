@@ -7,7 +7,15 @@ from collections.abc import Callable, Collection, Sequence
 from pathlib import Path
 from typing import TypeVar
 
-from diagnose.book import build_before, build_causes, build_checks, build_rules, build_signs, whole
+from diagnose.book import (
+    build_before,
+    build_cards,
+    build_causes,
+    build_checks,
+    build_rules,
+    build_signs,
+    whole,
+)
 from diagnose.book.fact_names import fact_names
 from diagnose.book.files import display, kind_of, knowledge_files, misplaced, read_records
 from diagnose.book.kinds import KINDS
@@ -110,6 +118,7 @@ def _build(shelf: Shelf, words: Words, now: dict[str, str], version: str, merged
         cautions=cautions,
         rules=rules,
         stops=stops,
+        cards=_all(shelf, "card", lambda r: build_cards.card(r, shelf)),
         before=_all(shelf, "step", lambda r: build_before.tick(r, shelf)),
         renamed=now,
         version=version,

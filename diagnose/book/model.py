@@ -13,6 +13,7 @@ from functools import cached_property
 
 from diagnose.book.advice import Aid, PartAdvice, Tick
 from diagnose.book.conditions import Condition
+from diagnose.book.guided import GuidedCard
 from diagnose.book.scale import Words
 
 NO, YES = "no", "yes"
@@ -84,6 +85,7 @@ class Symptom:
     the_part: tuple[PartAdvice, ...]
     first_aid: tuple[Aid, ...]
     sources: tuple[str, ...]
+    cards: tuple[str, ...] = ()
     runs: str = ""  # across | along | slanted | patches | none: which way the marks run
     spacing: str = ""  # fine | crossfeed | wide | long | none
     regular: str = ""  # regular | irregular | none
@@ -253,6 +255,7 @@ class Stop:
     source: str
     applies_when: Condition = ALWAYS
     renewed_by: tuple[str, ...] = ()
+    cards: tuple[str, ...] = ()
     sources: tuple[str, ...] = ()
     replaces: tuple[str, ...] = ()
     where: Where | None = None
@@ -315,6 +318,7 @@ class Fix:
     tools: tuple[str, ...] = ()
     changes: tuple[str, ...] = ()
     call_someone: str = ""
+    cards: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -369,6 +373,7 @@ class Book:
     cautions: Mapping[str, Caution]
     rules: Mapping[str, Rule]
     stops: Mapping[str, Stop]
+    cards: Mapping[str, GuidedCard] = field(default_factory=dict)
     before: Mapping[str, Tick] = field(default_factory=dict)  # what is ticked off before the cut
     renamed: Mapping[str, str] = field(default_factory=dict)  # old id -> id
     version: str = ""
