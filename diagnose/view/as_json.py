@@ -28,6 +28,7 @@ def result_json(view: ResultView) -> dict[str, Any]:
                 "do_first": list(s.do_first),
                 "cleared_when": s.cleared_when,
                 "because": list(s.because),
+                "cards": [c.id for c in s.cards],
             }
             for s in view.stops
         ],

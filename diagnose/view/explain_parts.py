@@ -66,6 +66,14 @@ def _aids(aids: Iterable[Aid]) -> list[str]:
     return [f"To go on tonight: {a.do} ({a.because})" for a in aids]
 
 
+def _cards(book: Book, names: Iterable[str]) -> list[str]:
+    return [
+        f"Guided card: diagnose explain {n} ({book.cards[n].name})"
+        for n in names
+        if n in book.cards
+    ]
+
+
 def about_cause(book: Book, name: str) -> Parts:
     """A cause: signs, chain, checks, fix, cautions, look-alikes, sources."""
     cause = book.causes[name]
@@ -79,7 +87,7 @@ def about_cause(book: Book, name: str) -> Parts:
         SEE: [f"{_value(book, k.finding, k.value)} ({k.word}): {k.because}" for k in links],
         WHY: [cause.summary, *_chains(book, cause), *_gates(cause)],
         SURE: sure + _asks(_settling(book, [k.finding for k in links])),
-        DO: _fix(cause) + _aids(cause.first_aid),
+        DO: _fix(cause) + _cards(book, cause.fix.cards) + _aids(cause.first_aid),
         CARE: _cautions(book, cause.cautions),
         ALIKE: [label(book, n) for n in cause.look_alikes],
         SOURCES: sourced(book, [*cause.sources, *(k.source for k in links)]),
@@ -135,7 +143,9 @@ def about_symptom(book: Book, name: str) -> Parts:
         SEE: [symptom.looks_like, words],
         WHY: _showing(book, name),
         SURE: _asks(book.checks[c] for c in symptom.first_questions if c in book.checks),
-        DO: [f"The part: {a.say}" for a in symptom.the_part] + _aids(symptom.first_aid),
+        DO: [f"The part: {a.say}" for a in symptom.the_part]
+        + _aids(symptom.first_aid)
+        + _cards(book, symptom.cards),
         CARE: _cautions(book, (c for a in symptom.first_aid for c in a.cautions)),
         ALIKE: kin,
         SOURCES: sourced(book, symptom.sources),
@@ -197,7 +207,7 @@ def about_stop(book: Book, name: str) -> Parts:
         SEE: [stop.what_is_wrong],
         WHY: [f"It comes up at: {text}" for text in raised],
         SURE: _asks([book.checks[stop.asked_by]] if stop.asked_by in book.checks else []),
-        DO: [*stop.do_first, f"Cleared when: {stop.cleared_when}"],
+        DO: [*stop.do_first, f"Cleared when: {stop.cleared_when}", *_cards(book, stop.cards)],
         CARE: ["Nothing that needs the wheel turning is offered until it is cleared."]
         if stop.kind == "stop"
         else ["The part is put aside; the search for the cause goes on."],
@@ -221,6 +231,7 @@ def about_caution(book: Book, name: str) -> Parts:
     caution = book.cautions[name]
     used = [c.name for c in book.causes.values() if name in c.cautions]
     used += [c.name for c in book.checks.values() if name in c.cautions]
+    used += [c.name for c in book.cards.values() if name in c.cautions]
     return {
         WHY: [f"It is said before: {n}" for n in used],
         CARE: [caution.say],

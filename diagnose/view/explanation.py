@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 
 from diagnose.book.model import Book, Cause, Where
+from diagnose.view.explain_card import CARD_HEADINGS, StepView, about_card, card_steps
 from diagnose.view.explain_parts import (
     about_cause,
     about_caution,
@@ -32,7 +33,10 @@ Parts = Mapping[str, Iterable[str]]
 
 @dataclass(frozen=True)
 class Explanation:
-    """One thing explained. `sections` follow HEADINGS; those with nothing to say are left out."""
+    """One thing explained; sections with nothing to say are left out.
+
+    `sections` follow HEADINGS, those of a guided card CARD_HEADINGS; `steps` are those of a card.
+    """
 
     kind: str
     id: str
@@ -40,6 +44,7 @@ class Explanation:
     status: str
     sections: tuple[tuple[str, tuple[str, ...]], ...]
     where: Where | None
+    steps: tuple[StepView, ...] = ()
 
 
 _ABOUT: dict[str, Callable[[Book, str], Parts]] = {
@@ -48,6 +53,7 @@ _ABOUT: dict[str, Callable[[Book, str], Parts]] = {
     "mechanism": about_mechanism,
     "check": about_check,
     "stop": about_stop,
+    "card": about_card,
     "finding": about_finding,
     "caution": about_caution,
     "word": about_word,
@@ -57,12 +63,14 @@ _ABOUT: dict[str, Callable[[Book, str], Parts]] = {
 def explain(book: Book, kind: str, name: str) -> Explanation:
     """Everything the book says of one id of a kind."""
     parts = _ABOUT[kind](book, name)
-    known = [(h, tuple(line for line in parts.get(h, ()) if line)) for h in HEADINGS]
+    headings = CARD_HEADINGS if kind == "card" else HEADINGS
+    known = [(h, tuple(line for line in parts.get(h, ()) if line)) for h in headings]
     sections = tuple((heading, lines) for heading, lines in known if lines)
     thing = shelves(book)[kind].get(name)
     label = str(getattr(thing, "name", "") or name)
     status = thing.status if isinstance(thing, Cause) else ""
-    return Explanation(kind, name, label, status, sections, getattr(thing, "where", None))
+    steps = card_steps(book, name) if kind == "card" else ()
+    return Explanation(kind, name, label, status, sections, getattr(thing, "where", None), steps)
 
 
 def shelves(book: Book) -> dict[str, Mapping[str, object]]:
@@ -73,6 +81,7 @@ def shelves(book: Book) -> dict[str, Mapping[str, object]]:
         "mechanism": book.mechanisms,
         "check": book.checks,
         "stop": book.stops,
+        "card": book.cards,
         "finding": book.findings,
         "caution": book.cautions,
         "word": scales(book),

@@ -8,6 +8,7 @@ from diagnose.reasoning.next_check import Candidate
 from diagnose.reasoning.reason import Reasoned
 from diagnose.view.result import (
     AnswerOutcome,
+    CardRef,
     CautionView,
     CheckView,
     SourceView,
@@ -26,6 +27,11 @@ def source_view(book: Book, name: str) -> SourceView:
 def caution_view(book: Book, name: str) -> CautionView:
     caution = book.cautions[name]
     return CautionView(caution.id, caution.say, source_view(book, caution.source))
+
+
+def card_refs(book: Book, names: tuple[str, ...]) -> tuple[CardRef, ...]:
+    """The guided cards of these ids."""
+    return tuple(CardRef(n, book.cards[n].name) for n in names if n in book.cards)
 
 
 def name_of(book: Book, name: str) -> str:

@@ -18,6 +18,14 @@ class SourceView:
 
 
 @dataclass(frozen=True)
+class CardRef:
+    """A guided card to follow; `diagnose explain ID` prints it."""
+
+    id: str
+    name: str
+
+
+@dataclass(frozen=True)
 class StopView:
     """A stop or hold that stands."""
 
@@ -29,6 +37,7 @@ class StopView:
     cleared_when: str
     because: tuple[str, ...]  # the answers or rules that raised it, in words
     source: SourceView
+    cards: tuple[CardRef, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -102,6 +111,7 @@ class FixView:
     tools: tuple[str, ...]
     withheld: bool
     call_someone: str
+    cards: tuple[CardRef, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -135,6 +145,7 @@ class PlanView:
     expected_minutes: float
     quick_minutes: float
     slow_minutes: float
+    cards: tuple[CardRef, ...] = ()  # of the complaint itself
 
 
 @dataclass(frozen=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from diagnose.reasoning.gates import Hazard
 from diagnose.reasoning.reason import Read
-from diagnose.view.parts import source_view
+from diagnose.view.parts import card_refs, source_view
 from diagnose.view.result import StopView
 
 
@@ -28,6 +28,7 @@ def stop_view(hazard: Hazard, read: Read) -> StopView:
         stop.cleared_when,
         tuple(because),
         source_view(book, stop.source),
+        card_refs(book, stop.cards),
     )
 
 

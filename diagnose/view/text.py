@@ -5,6 +5,7 @@ from __future__ import annotations
 import textwrap
 
 from diagnose.view.result import (
+    CardRef,
     CauseView,
     CheckView,
     EarlierView,
@@ -59,8 +60,14 @@ def stop_text(stop: StopView) -> str:
     lines.append("Do first:")
     lines += [_wrap(do, "    ", f" {n}. ") for n, do in enumerate(stop.do_first, 1)]
     lines.append(_wrap(f"Cleared when: {stop.cleared_when}"))
+    lines += [_wrap(card_line(card)) for card in stop.cards]
     lines.append(_wrap(f"Source: {stop.source.title} ({stop.source.standing})"))
     return "\n".join(lines)
+
+
+def card_line(card: CardRef) -> str:
+    """Where a guided card is found."""
+    return f"guided card: diagnose explain {card.id} ({card.name})"
 
 
 def _first(view: ResultView) -> str:
@@ -164,6 +171,7 @@ def _plan(view: ResultView) -> str:
                 f"nine in ten within {minutes(view.plan.slow_minutes)}."
             )
         )
+    lines += [_wrap(card_line(card), "    ", "  > ") for card in view.plan.cards]
     return "\n".join(lines)
 
 
@@ -185,7 +193,7 @@ def fix_lines(fix: FixView, number: int) -> list[str]:
     lines += [_wrap(step, "       ", "     - ") for step in fix.steps]
     if fix.proof:
         lines.append(_wrap(f"proof: {fix.proof}", "       ", "     = "))
-    return lines
+    return lines + [_wrap(card_line(card), "       ", "     > ") for card in fix.cards]
 
 
 def _readings(view: ResultView) -> str:

@@ -6,7 +6,7 @@ from diagnose.book.advice import Aid
 from diagnose.book.model import Book
 from diagnose.reasoning.plan import AidStep, FixStep
 from diagnose.reasoning.reason import Reasoned
-from diagnose.view.parts import caution_view, name_of, source_view
+from diagnose.view.parts import card_refs, caution_view, name_of, source_view
 from diagnose.view.result import (
     AidView,
     FixView,
@@ -24,7 +24,15 @@ def plan_view(reasoned: Reasoned) -> PlanView:
         plan.expected_minutes,
         plan.quick_minutes,
         plan.slow_minutes,
+        card_refs(book, _of_the_complaint(reasoned)),
     )
+
+
+def _of_the_complaint(reasoned: Reasoned) -> tuple[str, ...]:
+    symptoms = reasoned.read.book.symptoms
+    named = (symptoms[s].cards for s in reasoned.read.case.complaint if s in symptoms)
+    in_fixes = {c for step in reasoned.plan.cure for c in step.fix.cards}
+    return tuple(c for c in dict.fromkeys(c for cards in named for c in cards) if c not in in_fixes)
 
 
 def _aid(book: Book, step: AidStep) -> AidView:
@@ -54,4 +62,5 @@ def _fix(book: Book, step: FixStep) -> FixView:
         fix.tools,
         step.withheld,
         fix.call_someone,
+        card_refs(book, fix.cards),
     )
