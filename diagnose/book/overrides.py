@@ -47,7 +47,7 @@ def merge(shelves: Sequence[Records], reading: Reading) -> Merged:
     """The records of several folders, the first one the shipped; later ones may override.
 
     An entry of a later folder whose id is taken and that does not say why is a fault and is
-    left out, as is one that overrides nothing.
+    left out; one that overrides nothing is a fault.
     """
     together: Records = {kind: list(some) for kind, some in shelves[0].items()}
     own: dict[str, int] = {}
@@ -85,7 +85,6 @@ def _placed(
             mend = "take 'overrides:' out, or give the id of the entry meant"
             near = nearest(name, [own for own, (k, _) in taken.items() if k == kind])
             reading.fault(record.at("overrides"), what, mend, near)
-            return False
         together[kind].append(record)
         return True
     other, old = there

@@ -9,6 +9,8 @@ from diagnose.view.result import (
     CauseView,
     CautionView,
     CheckView,
+    DiffersView,
+    EarlierView,
     EntryView,
     FindingView,
     FixView,
@@ -277,6 +279,25 @@ PLAN = PlanView(
 )
 
 
+EARLIER = (
+    EarlierView(
+        said="Last March the same fault on this machine was: Lumpy or set drive belt.",
+        title="Clamp bars, ladder rungs",
+        date="2026-03-09",
+        machine="north-grinder",
+        wheel="white-46-h",
+        cured="Lumpy or set drive belt",
+        alike="answers the same: 4, answers not the same: 1",
+        took="40 min",
+        done="new belt, both pulleys trued",
+        case="2026-03-07-clamp-bars",
+    ),
+)
+DIFFERS = (
+    DiffersView("idle shake", "1.1 mm/s", "0.4 mm/s", "2.8 times", "2026-01-12", "south-grinder"),
+)
+
+
 def rich_view(**changes: object) -> ResultView:
     """A result with everything in it; fields can be changed by name."""
     parts: dict[str, object] = {
@@ -294,6 +315,8 @@ def rich_view(**changes: object) -> ResultView:
         "open_hazards": ("The magnet may be weak", "The guard may be off"),
         "headline": "Most likely: Wheel and flange out of balance (likely, 63 %).",
         "first_action": CRACKED.do_first[0],
+        "earlier": EARLIER,
+        "differs": DIFFERS,
         "causes": (UNBALANCED, LUMPY, FLOOR, BEARINGS),
         "several_together": 0.17,
         "none_of_these": 0.05,
