@@ -72,6 +72,15 @@ def bow_from_stress(
     return pull * part_length**2 / (8 * elastic_modulus * thickness**2)
 
 
+@ranged
+def bow_ratio(bow: float, other_bow: float) -> float:
+    """One bow (m) over another (m) read the same way: held over free, or free over foretold.
+
+    Source: common practice. Raises OutOfRange; the other bow must be above zero.
+    """
+    return bow / other_bow
+
+
 def _thin(skin_depth: float, thickness: float) -> None:
     if skin_depth > THIN_SKIN * thickness:
         raise OutOfRange("skin_depth", skin_depth, "length", 1e-7, THIN_SKIN * thickness)
@@ -105,6 +114,13 @@ def _of_stress_bow(_given: dict[str, float], bow: float) -> str:
     return "The ground face goes hollow: its skin pulls, as heat leaves it."
 
 
+def _of_ratio(_given: dict[str, float], ratio: float) -> str:
+    return (
+        f"{ratio:.2f} of the other. Held over free: near 1, the bow was there while it was held; "
+        "near 0, it came with the release. Free over foretold: near 1, the magnet explains it."
+    )
+
+
 _HOT = "curvature = expansion x difference / thickness, engineering help pages (SCIA, Oasys)"
 _STONEY = "Stoney, as in Feng, Huang & Rosakis, J. Appl. Mech. 2007, doi 10.1115/1.2745392"
 _PLATE = ("part_length", "thickness")
@@ -134,5 +150,11 @@ CALCULATIONS = (
         inputs("skin_stress", *_PLATE, "skin_depth", **_STEEL), "deviation", bow_from_stress,
         "6 x stress x skin depth x (1 - Poisson's ratio) x length^2 / (8 x modulus x thickness^2)",
         _of_stress_bow, _STONEY, "confirmed", "Thin skin, small bow.",
+    ),
+    Calculation(
+        "bow-ratio", "one bow against another", inputs("bow", "other_bow"), "ratio", bow_ratio,
+        "bow / other bow", _of_ratio, "two readings of one part, shop practice", "common practice",
+        "Both against a straightedge or a plate, cool, at the same place; a reading of 0.005 mm "
+        "is good to half of itself.",
     ),
 )  # fmt: skip

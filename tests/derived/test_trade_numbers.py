@@ -13,7 +13,7 @@ from diagnose.physics.balance import (
     permissible_unbalance,
     unbalance_force,
 )
-from diagnose.physics.bowing import bow_from_stress, stress_from_bow, thermal_bow
+from diagnose.physics.bowing import bow_from_stress, bow_ratio, stress_from_bow, thermal_bow
 from diagnose.physics.catalogue import calculation
 from diagnose.physics.cutting import (
     aggressiveness,
@@ -158,6 +158,13 @@ def test_plates_the_magnet_pulls_flat(length: float, thickness: float) -> None:
 def test_a_thin_plate_gives_back_all_of_its_bow_and_a_thick_one_little() -> None:
     assert bow_returned(75e4, 5e-5, 0.15, 5e-3) == 5e-5
     assert bow_returned(75e4, 5e-5, 0.15, 40e-3) < 1e-5
+
+
+def test_a_bow_that_is_there_while_held_and_one_that_comes_with_the_release() -> None:
+    assert bow_ratio(0.04e-3, 0.05e-3) == pytest.approx(0.8)
+    assert bow_ratio(0.0, 0.05e-3) == 0.0
+    back = bow_returned(75e4, 0.1e-3, 0.15, 4e-3)
+    assert bow_ratio(0.09e-3, back) == pytest.approx(0.9)
 
 
 def test_a_small_hardened_piece_at_half_pull_holds_less_than_one_horse_pushes() -> None:
