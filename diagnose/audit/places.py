@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from diagnose.audit.lint import Remark, Step
+from diagnose.book.advice import Tick
 from diagnose.book.model import Book
 from diagnose.book.nodes import Items, Node, Table, Text
 from diagnose.book.problems import Problem
@@ -22,6 +23,7 @@ SHELVES = {
     "card": "cards",
     "caution": "cautions",
     "source": "sources",
+    "step": "before",
 }
 
 
@@ -52,17 +54,23 @@ class Places:
     def _file(self, remark: Remark) -> str:
         if remark.kind == "words":
             return f"{self.bases[0].name}/words.yaml"
-        where = getattr(getattr(self.book, SHELVES[remark.kind])[remark.entry], "where", None)
-        return where.file if where is not None else remark.entry
+        return self._written_in(remark.kind, remark.entry) or remark.entry
 
     def _entry(self, kind: str, entry: str) -> Node | None:
         if kind == "words":
             return self._page(f"{self.bases[0].name}/words.yaml")
-        where = getattr(getattr(self.book, SHELVES[kind])[entry], "where", None)
-        root = self._page(where.file) if where is not None else None
+        name = self._written_in(kind, entry)
+        root = self._page(name) if name else None
         if isinstance(root, Items):
             return next((n for n in root.items if _id(n) == entry), None)
         return root
+
+    def _written_in(self, kind: str, entry: str) -> str:
+        thing = getattr(self.book, SHELVES[kind])[entry]
+        if isinstance(thing, Tick):
+            return thing.place[0]
+        where = getattr(thing, "where", None)
+        return where.file if where is not None else ""
 
     def _page(self, name: str) -> Node | None:
         if name not in self._pages:

@@ -112,5 +112,7 @@ def _conditions(book: Book) -> Iterator[Placed]:
         yield Placed("rule", rule.id, ("when",), rule.when)
         for n, then in enumerate(rule.then):
             yield Placed("rule", rule.id, ("then", n, "if"), then.condition)
+    for step in book.before.values():
+        yield Placed("step", step.id, ("when",), step.when)
     for stop in book.stops.values():
         yield Placed("stop", stop.id, ("applies_when",), stop.applies_when)

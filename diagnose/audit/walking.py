@@ -10,6 +10,7 @@ from dataclasses import fields, is_dataclass
 from typing import Any
 
 from diagnose.audit.places import SHELVES
+from diagnose.book.advice import Tick
 from diagnose.book.model import Book, Where
 
 Path = tuple[str | int, ...]
@@ -93,7 +94,8 @@ def _lists(thing: Any, path: Path) -> Iterator[tuple[Path, tuple[Any, ...]]]:
 def bare(part: Any) -> Any:
     """A part without its place, fit to be compared."""
     if is_dataclass(part) and not isinstance(part, type):
-        names = [f.name for f in fields(part) if f.name != "where"]
+        left = ("where", "place") if isinstance(part, Tick) else ("where",)
+        names = [f.name for f in fields(part) if f.name not in left]
         return type(part).__name__, tuple(bare(getattr(part, name)) for name in names)
     if isinstance(part, Mapping):
         return tuple(sorted((k, bare(v)) for k, v in part.items()))

@@ -40,7 +40,9 @@ def _plain(thing: Any, name: str) -> Any:
         return {
             n: _plain(v, n)
             for n, v in parts
-            if not isinstance(v, Where) and n not in ("version", "where")
+            if not isinstance(v, Where)
+            and n not in ("version", "where")
+            and not (n == "place" and isinstance(v, tuple))
         }
     if isinstance(thing, Mapping):
         return {k: _plain(v, str(k)) for k, v in thing.items()}
