@@ -30,7 +30,10 @@ class Aid:
 
 @dataclass(frozen=True)
 class Tick:
-    """One step before the cut. `list`: warm-up | set-up | thin-work | six-faces; `place` orders."""
+    """One step before the cut. `list`: warm-up | set-up | thin-work | six-faces.
+
+    `place` orders the steps; those of the guided `card` follow it.
+    """
 
     id: str
     list: str
@@ -40,3 +43,4 @@ class Tick:
     cautions: tuple[str, ...] = ()
     source: str = ""
     place: tuple[str, int] = ("", 0)
+    card: str = ""

@@ -18,4 +18,5 @@ def tick(record: Record, shelf: Shelf) -> Tick:
         record.texts("cautions"),
         record.text("source"),
         (record.node.page.name, record.node.line),
+        record.text("card"),
     )

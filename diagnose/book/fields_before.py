@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from diagnose.book.fields_common import BECAUSE, CAUTIONS, CONDITION, NOTE, SOURCE_NEEDED
 from diagnose.book.records import Field, Group
-from diagnose.book.shapes import Id, Words, one_of
+from diagnose.book.shapes import Id, Words, one_of, ref
 
 WARM_UP, SET_UP, THIN, SIX_FACES = "warm-up", "set-up", "thin-work", "six-faces"
 LISTS = {
@@ -22,6 +22,7 @@ TICK = Group(
         BECAUSE,
         Field("when", CONDITION, help="only if this holds; a step for any job has none"),
         Field("cautions", CAUTIONS, help="cares to be read before this step"),
+        Field("card", ref("card"), help="the guided card whose steps follow"),
         SOURCE_NEEDED,
         NOTE,
     ),

@@ -7,7 +7,7 @@ from diagnose.book.number_shapes import MINUTES
 from diagnose.book.records import Field, Group
 from diagnose.book.shapes import ByName, Flag, Many, Raw, Tag, Words, one_of
 from diagnose.case.entries import OUTCOMES
-from diagnose.case.planned import PLANNED
+from diagnose.case.planned_fields import PLANNED
 
 SCHEMA = 1
 ANSWERS = ByName(Raw("answer", may_be_blank=True), Words())

@@ -16,7 +16,7 @@ from diagnose.case.against_book import AgainstBook
 from diagnose.case.closing import closed_of
 from diagnose.case.entries import Case, Entry
 from diagnose.case.fields import CASE, SCHEMA
-from diagnose.case.planned import planned_of
+from diagnose.case.planned_fields import planned_of
 from diagnose.case.read_entries import entries_of
 
 

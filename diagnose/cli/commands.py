@@ -14,12 +14,13 @@ from diagnose.cli.settings import first_options
 COMMANDS = {
     "ask": "Ask about a bad part, one question at a time.",
     "rank": "Rank the causes of a case already written down.",
+    "review": "Look over a planned job before the cut: risks, wheel, dress, cut.",
     "report": "Write the page of a case, to hang beside the machine.",
     "demo": "Work through the case of an invented shop.",
     "close": "Close a case: what was done, what cured it, how it was proved.",
     "cases": "List the cases of your shop, and search them.",
     "shop": "Show your shop folder, or add a machine or a wheel.",
-    "explain": "Explain a symptom, cause, check, stop or word.",
+    "explain": "Explain a symptom, cause, check, stop, guided card or word.",
     "calc": "Work out one number of the trade.",
     "knowledge": "Test and describe the knowledge files.",
 }

@@ -19,8 +19,8 @@ F = TypeVar("F", bound=Callable[..., Any])
 STDIN = "standard input"
 
 
-def case_options(command: F) -> F:
-    """CASE, --complaint, --answer, --machine, --wheel."""
+def planned_options(command: F) -> F:
+    """CASE, --answer, --machine, --wheel."""
     for add in (
         click.option("--wheel", help="Id of a wheel card of the shop."),
         click.option("--machine", help="Id of a machine card of the shop."),
@@ -32,18 +32,23 @@ def case_options(command: F) -> F:
             metavar="CHECK=VALUE",
             help="One answer; may be repeated.",
         ),
-        click.option(
-            "--complaint",
-            "-c",
-            "complaints",
-            multiple=True,
-            metavar="WORDS",
-            help="What is wrong with the part; may be repeated.",
-        ),
         click.argument("case", required=False, metavar="[CASE]"),
     ):
         command = add(command)
     return command
+
+
+def case_options(command: F) -> F:
+    """CASE, --complaint, --answer, --machine, --wheel."""
+    complaint = click.option(
+        "--complaint",
+        "-c",
+        "complaints",
+        multiple=True,
+        metavar="WORDS",
+        help="What is wrong with the part; may be repeated.",
+    )
+    return complaint(planned_options(command))
 
 
 def case_from(
@@ -68,9 +73,40 @@ def case_from(
     case = load(name, book) if name is not None else Case("typed on the command line", ())
     symptoms = tuple(_symptom(words, book) for words in complaints)
     entries = tuple(entry_typed(text, book) for text in answers)
+    complaint = tuple(dict.fromkeys((*case.complaint, *symptoms)))
+    if not complaint:
+        mend = "review it with: diagnose review CASE, or add --complaint WORDS"
+        raise fault("this is a planned job: it has no complaint yet", mend)
     return replace(
         case,
-        complaint=tuple(dict.fromkeys((*case.complaint, *symptoms))),
+        complaint=complaint,
+        entries=(*case.entries, *entries),
+        machine=machine or case.machine,
+        wheel=wheel or case.wheel,
+    )
+
+
+def planned_from(
+    book: Book,
+    name: str | None,
+    answers: Sequence[str],
+    machine: str | None = None,
+    wheel: str | None = None,
+) -> Case:
+    """The planned job named or typed. A case with a complaint is reviewed as it was set up.
+
+    Raises BookError with every fault, click.UsageError when there is nothing to review.
+    """
+    from diagnose.case.entries import Case
+
+    if name is None and not answers:
+        raise click.UsageError(
+            "name a case file, or say how it is set up with --answer CHECK=VALUE"
+        )
+    case = load(name, book) if name is not None else Case("typed on the command line", ())
+    entries = tuple(entry_typed(text, book) for text in answers)
+    return replace(
+        case,
         entries=(*case.entries, *entries),
         machine=machine or case.machine,
         wheel=wheel or case.wheel,

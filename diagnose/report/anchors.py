@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import dataclasses
 import re
-from collections.abc import Iterator
-from typing import Any
 
 from diagnose.view.result import EntryView, ResultView, SourceView
+from diagnose.view.review import ReviewView
+from diagnose.view.walk import sources_in
 
 
 @dataclasses.dataclass(frozen=True)
@@ -21,9 +21,10 @@ class Link:
 class Anchors:
     """The places of one page: causes, entries and sources."""
 
-    def __init__(self, view: ResultView) -> None:
+    def __init__(self, view: ResultView | ReviewView) -> None:
         self._taken: set[str] = set()
-        self.causes = [self._new("cause", c.id) for c in view.causes]
+        causes = view.causes if isinstance(view, ResultView) else ()
+        self.causes = [self._new("cause", c.id) for c in causes]
         self.entries = [self._new("answer", f"{e.number}-{e.check}") for e in view.entries]
         self._views = view.entries
         self.sources = tuple(dict.fromkeys(sources_in(view)))
@@ -67,15 +68,3 @@ class Anchors:
 def entry_words(entry: EntryView) -> str:
     """How an answer is called where it is linked to."""
     return f"answer {entry.number}" if entry.number else "from the set-up"
-
-
-def sources_in(record: Any) -> Iterator[SourceView]:
-    """Every source named anywhere in a view, in the order it is met."""
-    if isinstance(record, SourceView):
-        yield record
-    elif isinstance(record, tuple):
-        for part in record:
-            yield from sources_in(part)
-    elif dataclasses.is_dataclass(record):
-        for field in dataclasses.fields(record):
-            yield from sources_in(getattr(record, field.name))

@@ -27,6 +27,7 @@ from diagnose.physics.wear import depth_left, spark_out_passes
 BRISK = (10 / 60, 18 / 60)  # m/s, table by hand; common practice
 BRISK_DRIVEN = (15 / 60, 25 / 60)  # m/s, hydraulic table; inside the handbook's 15 to 30 m/min
 SHALLOW = 25e-6  # m, a deeper cut wants a tiny crossfeed
+THIN_WORK = 5e-6  # m, a quarter of the usual depth; common practice
 SPARE = 1.1  # burn index to keep, an index and no promise
 MIDDLE = 0.65  # of the ceiling: energies spread by a quarter, and that must not stall the spindle
 WIDEST = 1 / 4  # of the face: fewer than four passes over each place leave lines
@@ -54,6 +55,7 @@ class Cuts:
     """The cuts for one job (SI), with the ceilings they stay under."""
 
     table_speed: float
+    slowest: float  # table speed that is still brisk
     ceiling: float
     work_at: float  # share of the ceiling
     row: DepthRow
@@ -63,16 +65,16 @@ class Cuts:
     left: float  # still to come off after the spark-out
 
 
-def table_pace(told: float, driven: bool) -> float:
-    """The table speed to plan with: as told where it is brisk, else the near end of brisk (m/s)."""
+def table_pace(told: float, driven: bool) -> tuple[float, float]:
+    """(table speed to plan with, slowest that is brisk) in m/s; as told where that is brisk."""
     low, high = BRISK_DRIVEN if driven else BRISK
-    return min(max(told, low), high)
+    return min(max(told, low), high), low
 
 
 def cuts_for(
     metal: str,
     power: float,
-    table_speed: float,
+    pace: tuple[float, float],
     wheel_width: float,
     wheel_diameter: float,
     *,
@@ -80,15 +82,16 @@ def cuts_for(
     thin: bool,
     tolerance: float | None,
 ) -> Cuts:
-    """The cuts for a metal of the tables. Lengths m, power W, speed m/s.
+    """The cuts for a metal of the tables. Lengths m, power W; `pace` from `table_pace`.
 
     Raises KeyError for a metal that has no row, OutOfRange.
     """
-    row = DEPTHS[metal]
+    row, (table_speed, slowest) = DEPTHS[metal], pace
     ceiling = area_ceiling(power, METALS[metal].energy, table_speed)
     at = min(MIDDLE, working_share(False, dry, thin))
     area, widest = at * ceiling, min(row.crossfeed, WIDEST) * wheel_width
-    deepest = _cool(min(row.rough, DEEPEST), wheel_diameter, table_speed)
+    most = min(row.rough, THIN_WORK if thin else DEEPEST)
+    deepest = _cool(most, wheel_diameter, table_speed)
     ways = [_cut("rough", *thin_way(area, widest, deepest), ceiling)]
     if deepest > THIN and not thin:
         across = min(widest, area / deepest, TINY_CROSSFEED if deepest > SHALLOW else widest)
@@ -99,7 +102,7 @@ def cuts_for(
     passes = FEWEST if aim >= fine else int(spark_out_passes(CUT_SHARE, aim / fine))
     passes = min(max(passes, FEWEST), MOST)
     left = depth_left(fine, CUT_SHARE, passes)
-    return Cuts(table_speed, ceiling, at, row, widest, tuple(ways), passes, left)
+    return Cuts(table_speed, slowest, ceiling, at, row, widest, tuple(ways), passes, left)
 
 
 def _cut(kind: str, depth: float, crossfeed: float, ceiling: float) -> Cut:
@@ -111,6 +114,10 @@ def _cut(kind: str, depth: float, crossfeed: float, ceiling: float) -> Cut:
 def _cool(deepest: float, diameter: float, table_speed: float) -> float:
     """The deepest cut, in steps of a dial, whose burn index keeps its spare."""
     steps = math.floor(deepest / STEP + 1e-6)
-    while steps * STEP > THIN and burn_margin(PLAN_ENERGY, steps * STEP, diameter, table_speed) < SPARE:
+    while steps * STEP > THIN and _index(steps * STEP, diameter, table_speed) < SPARE:
         steps -= 1
     return max(steps * STEP, min(THIN, deepest))
+
+
+def _index(depth: float, diameter: float, table_speed: float) -> float:
+    return burn_margin(PLAN_ENERGY, depth, diameter, table_speed)

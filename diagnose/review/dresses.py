@@ -13,6 +13,7 @@ from diagnose.physics.dressing import (
 )
 
 TIP = 0.3e-3  # m, a usual diamond; common practice
+COUNTED = 0.5  # s, what a person can count to
 TIGHTEST = 8.0  # overlap beyond which a dress buys nothing
 EVEN = (4.0, 5.0)  # the close half of a medium dress: more open, the lead of the diamond may show
 
@@ -85,6 +86,7 @@ def _dress(
 ) -> Dress:
     low, high = overlaps
     depth = DEPTHS[kind]
-    seconds = [seconds_for_overlap(u, width, turning_speed, TIP, depth) for u in (low, high)]
+    exact = [seconds_for_overlap(u, width, turning_speed, TIP, depth) for u in (low, high)]
+    seconds = [max(round(s / COUNTED), 1) * COUNTED for s in exact]
     expected = expected_roughness(grit, low)
     return Dress(kind, use, depth, PASSES[kind], overlaps, (seconds[0], seconds[1]), expected)

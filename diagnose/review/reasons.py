@@ -81,10 +81,24 @@ def _shown(
     book: Book, read: Read, facts: tuple[str, ...], units: str
 ) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """The facts in words, those they were worked out from after them; the checks among them."""
-    names = list(dict.fromkeys(_back(read, facts, 0)))
+    names = list(stands_on(read, facts))
     worded = [words_of(book, n, read.facts[n], units) for n in names if n in read.facts]
     checks = tuple(n for n in names if n in read.gathered.told)
     return tuple(w for w in worded if w), checks
+
+
+def raising_facts(book: Book, read: Read, cause: Cause) -> tuple[str, ...]:
+    """The facts of the circumstances that hold and make the cause likelier."""
+    rule = book.rules[cause.set_by] if cause.set_by else None
+    facts = rule.when.facts if rule is not None and holds(rule.when, read.facts) else ()
+    shifts = [s.when for s in cause.more_likely_when if s.factor > 1.0]
+    more = (f for when in shifts if holds(when, read.facts) for f in when.facts)
+    return tuple(dict.fromkeys((*facts, *more)))
+
+
+def stands_on(read: Read, facts: tuple[str, ...]) -> tuple[str, ...]:
+    """The facts, and after them all that they were worked out from."""
+    return tuple(dict.fromkeys(_back(read, facts, 0)))
 
 
 def _back(read: Read, facts: tuple[str, ...], depth: int) -> Iterator[str]:

@@ -23,11 +23,14 @@ from diagnose.reasoning.explained import sum_out
 from diagnose.reasoning.network import Network, Node
 from diagnose.reasoning.reason import Read
 from diagnose.reasoning.trials import network_of
+from diagnose.review.reasons import raising_facts, stands_on
+from diagnose.review.set_up import SPARK_OUT
 
 HARM = {"scrap": 1.5, "quarantine": 1.5, "save": 1.0, "measure": 1.0, "leave": 0.5}
 WORST_FIRST = ("scrap", "quarantine", "save", "measure", "leave")
 RAISED = 1.25  # times likelier than in any job, from which the set-up is said to raise a cause
-SERIOUS, MINOR = 0.20, 0.03  # added chance x harm: a risk from here on, nothing worth saying below
+SERIOUS = 0.10  # added chance x harm: from here on a risk, below it a minor note
+MINOR, NEUTRAL = 0.03, 0.045  # below it nothing is said; NEUTRAL: raised by what no job is without
 
 
 @dataclass(frozen=True)
@@ -71,14 +74,18 @@ class Weighed:
     complaints: tuple[Chance, ...]
 
 
-def weigh(book: Book, read: Read, plain: Network) -> Weighed:
+def weigh(book: Book, read: Read, last: Read | None, plain: Network) -> Weighed:
     """The risks of a set-up, the heaviest first; `plain` is the network of nothing known.
 
+    `last` is the set-up as it is in the last passes: what hangs on the spark-out is judged by it.
     Raises belief.Impossible when the entries cannot all be true.
     """
     network, _ = network_of(book, (), read.gathered, read.deduced)
     here, usual = present(network), present(plain)
-    found = [_risk(book, node, here[node.id], usual[node.id], read.facts) for node in network.nodes]
+    if last is not None:
+        at_last = present(network_of(book, (), last.gathered, last.deduced)[0])
+        here |= {c: at_last[c] for c in here if c in at_last and _of_spark_out(book, read, c)}
+    found = [_risk(book, node, here[node.id], usual[node.id], read) for node in network.nodes]
     risks = sorted((r for r in found if r is not None), key=lambda r: (-r.weight, r.cause))
     return Weighed(network, plain, tuple(risks), chances(book, network, plain))
 
@@ -122,9 +129,14 @@ def _quiet(network: Network, symptom: str) -> float:
     return chance
 
 
-def _risk(
-    book: Book, node: Node, there: float, usual: float, facts: Mapping[str, FactValue]
-) -> Risk | None:
+def _of_spark_out(book: Book, read: Read, cause: str) -> bool:
+    """True when what raises the cause was worked out from the passes without feed."""
+    raising = raising_facts(book, read, book.causes[cause])
+    return SPARK_OUT in stands_on(read, raising)
+
+
+def _risk(book: Book, node: Node, there: float, usual: float, read: Read) -> Risk | None:
+    facts = read.facts
     if there < RAISED * usual:
         return None
     rated = [
@@ -136,7 +148,8 @@ def _risk(
         return None
     harmful, complaint = max(rated)
     weight = (there - usual) * harmful
-    if weight < MINOR:
+    raising = raising_facts(book, read, book.causes[node.id])
+    if weight < (NEUTRAL if raising and all(_neutral(book, f) for f in raising) else MINOR):
         return None
     shows, action = node.links[complaint][1], action_for(book.symptoms[complaint], facts)
     return Risk(node.id, complaint, there, usual, shows, action, weight)
@@ -146,3 +159,23 @@ def action_for(symptom: Symptom, facts: Mapping[str, FactValue]) -> str:
     """The worst the symptom's own advice has for a part like this one."""
     found = {a.action for a in symptom.the_part if holds(a.when, facts) == 1.0}
     return next((action for action in WORST_FIRST if action in found), "measure")
+
+
+def _neutral(book: Book, fact: str) -> bool:
+    """True for a question each of whose answers makes some cause likelier: wet or dry.
+
+    Every job has one of them, so that to have it is no fault of the set-up.
+    """
+    check = book.checks.get(fact)
+    if check is None or not check.options:
+        return False
+    raising = {
+        word
+        for cause in book.causes.values()
+        for shift in cause.more_likely_when
+        if shift.factor > 1.0
+        for test in shift.when.tests
+        if test.fact == fact
+        for word in test.words
+    }
+    return all(o.id in raising or o.raises for o in check.options)

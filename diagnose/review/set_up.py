@@ -7,9 +7,10 @@ from dataclasses import dataclass, field
 
 from diagnose.book.conditions import Number
 from diagnose.book.model import Book
-from diagnose.case.entries import Case
+from diagnose.case.entries import Case, Entry
 from diagnose.case.planned import Planned
 from diagnose.physics.marking import Marking, MarkingError
+from diagnose.physics.power import FINISH
 from diagnose.physics.quantities import read_quantity
 from diagnose.reasoning.reason import Read, read_case
 from diagnose.review.marking_facts import facts_of, marking_in
@@ -34,8 +35,7 @@ TAKEN = {
     "wheel-diameter": Usual(0.178, "178 mm (7 in)"),
     "part-length": Usual(0.15, "150 mm (6 in)"),
 }
-WET = "wet-or-dry"
-BRISK = "table-pace"
+WET, DEPTH, SPARK_OUT = "wet-or-dry", "depth-of-cut", "spark-out-strokes"
 
 
 @dataclass(frozen=True)
@@ -49,6 +49,7 @@ class SetUp:
     taken: Mapping[str, str] = field(default_factory=dict)
     marking: Marking | None = None
     thin: bool = False
+    last: Read | None = None  # read with the depth of the last passes; None when none is known
 
     @property
     def dry(self) -> bool:
@@ -95,6 +96,7 @@ def set_up(book: Book, case: Case, shop: Shop) -> SetUp:
         extra[MATERIAL] = material
     known = {name: text for name, text in extra.items() if name in book.checks}
     read = read_case(book, case, {**known, **cards})
+    last = _last_passes(read, planned)
     numbers = {n: v.value for n, v in read.facts.items() if isinstance(v, Number)}
     taken = {n: usual.words for n, usual in TAKEN.items() if n not in numbers}
     numbers |= {n: TAKEN[n].value for n in taken}
@@ -106,7 +108,23 @@ def set_up(book: Book, case: Case, shop: Shop) -> SetUp:
         taken,
         _marking(marking),
         is_thin(book, read),
+        read_case(book, _with_depth(case, last), {**known, **cards}) if last else None,
     )
+
+
+def _last_passes(read: Read, planned: Planned) -> str:
+    """The depth of the last passes as an answer: as planned, else the finishing cut of the trade.
+
+    "" when the one depth that is told is as small as that.
+    """
+    told = read.facts.get(DEPTH)
+    if planned.last_depth:
+        return planned.last_depth
+    return f"{FINISH * 1e3:g} mm" if isinstance(told, Number) and told.value > FINISH else ""
+
+
+def _with_depth(case: Case, depth: str) -> Case:
+    return case.with_entry(Entry("answer", DEPTH, depth))
 
 
 def _marking(text: str) -> Marking | None:

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from diagnose.book.conditions import Condition, FactValue, Number, Test, holds
 from diagnose.book.model import Book, Cause, Check
 from diagnose.reasoning.gates import TURNING
-from diagnose.reasoning.network import impossible, prior_facts, prior_of
+from diagnose.reasoning.ground import prior_facts
+from diagnose.reasoning.network import impossible, prior_of
 from diagnose.reasoning.reason import Read
 from diagnose.review.risks import HARM, MINOR, Weighed, action_for
 

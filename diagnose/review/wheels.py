@@ -50,6 +50,7 @@ def shelf_for(
     turning_speed: float | None,
     finish: float | None,
     *,
+    planned: str,
     contact: str,
     thin: bool,
     wet: bool,
@@ -57,11 +58,12 @@ def shelf_for(
 ) -> Shelf:
     """The wheels of the shelf judged for a metal of the table of wheels (KeyError for another).
 
-    `turning_speed` (rev/s) is the spindle's, None when it is not known.
+    `turning_speed` (rev/s) is the spindle's, None when it is not known; of equals the `planned`
+    wheel is the best.
     """
     choice = choose(row, contact, thin, wet)
     judged = [_judge(choice, card, turning_speed, finish, units) for card in wheels.values()]
-    judged.sort(key=lambda w: (bool(w.barred), w.rank, w.card.id))
+    judged.sort(key=lambda w: (bool(w.barred), w.rank, w.card.id != planned, w.card.id))
     return Shelf(choice, described(choice), tuple(judged))
 
 

@@ -126,6 +126,7 @@ class TickView:
 
     do: str
     because: str
+    check_by: str
     cautions: tuple[CautionView, ...]
     source: SourceView
 

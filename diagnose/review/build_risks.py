@@ -1,0 +1,69 @@
+"""The views of the risks: what shows each, what to change."""
+
+from __future__ import annotations
+
+from diagnose.book.model import Book
+from diagnose.review.reasons import reasons
+from diagnose.review.review import Review
+from diagnose.review.risks import Risk
+from diagnose.review.set_up import SPARK_OUT
+from diagnose.view.parts import source_view
+from diagnose.view.review import NOTE, RISK, RiskView, ShownView
+
+HARM_WORDS = {
+    "scrap": "the part is scrap",
+    "quarantine": "the part is put aside for inspection",
+    "save": "the part can be saved while stock is left",
+    "measure": "the part is measured before anything else",
+    "leave": "the part can often be left as it is",
+}
+WHEEL_CHECKS = ("wheel-abrasive", "wheel-grit", "wheel-grade", "wheel-structure")
+
+
+def change_lines(book: Book, review: Review, units: str) -> dict[str, str]:
+    """By check, what to change of the planned settings and of the wheel."""
+    lines = {}
+    for s in review.settings:
+        if s.planned is not None and not s.keep:
+            told = review.setup.read.gathered.told[s.check].text
+            lines[s.check] = f"{book.checks[s.check].name}: {s.said(units)} in place of {told}"
+    best = review.shelf.best if review.shelf else None
+    planned = review.setup.read.case.wheel
+    if review.shelf is not None and (best is None or best.card.id != planned):
+        name = f"{best.card.name} ({best.card.marking})" if best else review.shelf.wanted
+        lines |= dict.fromkeys(WHEEL_CHECKS, f"wheel: {name}")
+    return lines
+
+
+def risk_view(
+    book: Book, review: Review, risk: Risk, lines: dict[str, str], units: str
+) -> RiskView:
+    """One risk with the numbers that show it."""
+    cause = book.causes[risk.cause]
+    found = reasons(book, review.setup.read, review.weighed.network, cause, units)
+    checks = dict.fromkeys(c for r in found for c in r.facts)
+    change = tuple(dict.fromkeys(lines[c] for c in checks if c in lines))
+    return RiskView(
+        level=RISK if risk.serious else NOTE,
+        cause=risk.cause,
+        name=cause.name,
+        complaint=book.symptoms[risk.complaint].name,
+        harm=HARM_WORDS[risk.action],
+        here=risk.there,
+        usual=risk.usual,
+        after=_after(review, risk, SPARK_OUT in checks),
+        shows=risk.shows,
+        shown_by=tuple(ShownView(r.because, r.shown, source_view(book, r.source)) for r in found),
+        do=cause.fix.do,
+        change=change,
+    )
+
+
+def _after(review: Review, risk: Risk, of_the_last_passes: bool) -> float:
+    """The chance with what is recommended. What hangs on the spark-out hangs on the last passes."""
+    rough, finish = review.after
+    if risk.cause not in finish:
+        return risk.there if not finish else 0.0
+    if of_the_last_passes:
+        return finish[risk.cause]
+    return max(rough.get(risk.cause, 0.0), finish[risk.cause])

@@ -1,0 +1,194 @@
+"""A planned job reviewed in one call: everything the view of a review shows, worked out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+
+from diagnose.book.advice import Tick
+from diagnose.book.model import Book
+from diagnose.case.entries import Case, Entry
+from diagnose.physics.catalogue import Answer
+from diagnose.physics.dressing import COARSEST, FINEST
+from diagnose.physics.wear import strokes_answer
+from diagnose.reasoning.network import Network
+from diagnose.reasoning.reason import read_case
+from diagnose.reasoning.trials import network_of
+from diagnose.review.against import LastGood, last_good
+from diagnose.review.cuts import Cuts, cuts_for, table_pace
+from diagnose.review.dresses import Dresses, dresses_for
+from diagnose.review.lists import lists_for
+from diagnose.review.marking_facts import facts_of, marking_in
+from diagnose.review.risks import Weighed, present, weigh
+from diagnose.review.set_up import DEPTH, SetUp, set_up
+from diagnose.review.settings import ACROSS, Setting, settings_for
+from diagnose.review.unknown import Unknown, unknowns
+from diagnose.review.wheels import Shelf, shelf_for
+from diagnose.shop.cards import Shop
+from diagnose.shop.closed import Kept
+
+LASTED = "strokes-a-dress-lasted"  # reading of a healthy record
+ORDINARY_GRIT = 46.0
+DRIVEN = "hydraulic"
+
+
+@dataclass(frozen=True)
+class Review:
+    """All that was worked out for a planned job; None where the metal has no row in a table.
+
+    `after` gives each risk's cause its chance with what is recommended: (roughing, finishing).
+    """
+
+    setup: SetUp
+    weighed: Weighed
+    after: tuple[Mapping[str, float], Mapping[str, float]]
+    shelf: Shelf | None
+    cuts: Cuts | None
+    dresses: Dresses | None
+    settings: tuple[Setting, ...]
+    due: Answer | None
+    lists: tuple[tuple[str, tuple[Tick, ...]], ...]
+    unknown: tuple[Unknown, ...]
+    against: LastGood | None
+    asked_against: bool
+
+
+def review(
+    book: Book, case: Case, shop: Shop, units: str, closed: Iterable[Kept] | None = None
+) -> Review:
+    """Review a planned job. `closed`: closed cases, latest first, when it is laid beside one.
+
+    Raises BookError for a card the shop does not have, belief.Impossible.
+    """
+    setup = set_up(book, case, shop)
+    weighed = weigh(book, setup.read, setup.last, nothing_known(book))
+    metal = setup.metal
+    shelf = _shelf(setup, shop, units) if metal is not None and metal.has_wheels else None
+    cuts = _cuts(setup) if metal is not None and metal.known else None
+    dresses = _dresses(setup, shelf) if cuts else None
+    settings = settings_for(setup, cuts, dresses) if cuts and dresses else ()
+    told = {name: fact.text for name, fact in setup.read.gathered.told.items()}
+    return Review(
+        setup,
+        weighed,
+        _after(book, case, shop, shelf, cuts, settings),
+        shelf,
+        cuts,
+        dresses,
+        settings,
+        _due(setup, shop, cuts),
+        lists_for(book, setup.read.facts, setup.planned.sides),
+        unknowns(book, setup.read, weighed),
+        last_good(book, shop, case.machine, told, closed) if closed is not None else None,
+        closed is not None,
+    )
+
+
+def nothing_known(book: Book) -> Network:
+    """The network of a job of which nothing is known: what risks are measured against."""
+    read = read_case(book, Case("", ()))
+    return network_of(book, (), read.gathered, read.deduced)[0]
+
+
+def _shelf(setup: SetUp, shop: Shop, units: str) -> Shelf:
+    assert setup.metal is not None
+    turns = None if "spindle-speed" in setup.taken else setup.numbers["spindle-speed"]
+    return shelf_for(
+        setup.metal.row,
+        shop.wheels,
+        turns,
+        setup.finish,
+        planned=setup.read.case.wheel,
+        contact=setup.contact,
+        thin=setup.thin,
+        wet=not setup.dry,
+        units=units,
+    )
+
+
+def _cuts(setup: SetUp) -> Cuts:
+    assert setup.metal is not None
+    numbers = setup.numbers
+    return cuts_for(
+        setup.metal.row,
+        numbers["machine-power"],
+        table_pace(numbers["table-speed"], setup.read.facts.get("table-drive") == DRIVEN),
+        numbers["wheel-width"],
+        numbers["wheel-diameter"],
+        dry=setup.dry,
+        thin=setup.thin,
+        tolerance=setup.tolerance,
+    )
+
+
+def _dresses(setup: SetUp, shelf: Shelf | None) -> Dresses:
+    """For the planned wheel; for the best of the shelf when none is planned."""
+    grit = setup.grit
+    if grit is None and shelf is not None and shelf.best is not None:
+        grit = float(marking_in(shelf.best.card.marking).grit)
+    grit = min(max(grit or ORDINARY_GRIT, COARSEST), FINEST)
+    numbers = setup.numbers
+    return dresses_for(setup.finish, grit, numbers["wheel-width"], numbers["spindle-speed"])
+
+
+def _due(setup: SetUp, shop: Shop, cuts: Cuts | None) -> Answer | None:
+    if cuts is None or setup.metal is None:
+        return None
+    good = shop.healthy.get(setup.read.case.machine)
+    had = setup.planned.strokes_had or (good.readings.get(LASTED, "") if good else "")
+    numbers = setup.numbers
+    return strokes_answer(
+        setup.metal.row,
+        numbers["wheel-diameter"],
+        numbers["wheel-width"],
+        cuts.ways[0].crossfeed,
+        numbers["part-length"],
+        _count(had),
+    )
+
+
+def _count(text: str) -> float:
+    from diagnose.physics.quantities import QuantityError, read_quantity
+
+    try:
+        return read_quantity(text, "count").value if text else 0.0
+    except QuantityError:
+        return 0.0
+
+
+def _after(
+    book: Book,
+    case: Case,
+    shop: Shop,
+    shelf: Shelf | None,
+    cuts: Cuts | None,
+    settings: tuple[Setting, ...],
+) -> tuple[Mapping[str, float], Mapping[str, float]]:
+    """The chance of each cause with the recommended wheel, dress and cut: roughing, finishing."""
+    answers = {s.check: s.answer() for s in settings}
+    wheel = shelf.best.card if shelf is not None and shelf.best is not None else None
+    if wheel is not None:
+        answers |= {n: a for n, a in wheel.facts.items() if n in book.checks}
+        answers |= facts_of(wheel.marking)
+    if not answers:
+        return {}, {}
+    rough = _with(case, answers)
+    found = [present(_network(book, rough, shop))]
+    if cuts is not None:
+        last = {DEPTH: _mm(cuts.ways[-1].depth), ACROSS: _mm(cuts.ways[-1].crossfeed)}
+        found.append(present(_network(book, _with(rough, last), shop)))
+    return found[0], found[-1]
+
+
+def _network(book: Book, case: Case, shop: Shop) -> Network:
+    read = set_up(book, case, shop).read
+    return network_of(book, (), read.gathered, read.deduced)[0]
+
+
+def _with(case: Case, answers: Mapping[str, str]) -> Case:
+    entries = tuple(Entry("answer", name, text) for name, text in sorted(answers.items()))
+    return replace(case, entries=(*case.entries, *entries))
+
+
+def _mm(length: float) -> str:
+    return f"{length * 1e3:.6g} mm"

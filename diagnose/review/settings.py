@@ -1,0 +1,75 @@
+"""The settings recommended, by the checks that ask for them, beside those planned."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from diagnose.book.conditions import Number
+from diagnose.physics.units import show
+from diagnose.review.cuts import Cuts
+from diagnose.review.dresses import Dresses
+from diagnose.review.set_up import DEPTH, SPARK_OUT, SetUp
+
+ACROSS, TABLE, SECONDS, BITE = "crossfeed", "table-speed", "dress-seconds", "dress-depth"
+LEAST_ACROSS, LEAST_BITE = 0.05e-3, 5e-6  # m
+NEAR = 0.12  # a setting within this share of the recommended range is left as it is
+BY_HAND = 0.2  # the same for seconds that a hand keeps
+
+
+@dataclass(frozen=True)
+class Setting:
+    """One setting: recommended `low` to `high`, best `target` (SI); `planned` None = not said."""
+
+    check: str
+    dimension: str
+    low: float
+    high: float
+    target: float
+    planned: Number | None
+
+    @property
+    def keep(self) -> bool:
+        """True when the planned one lies within the range recommended."""
+        if self.planned is None:
+            return False
+        near = BY_HAND if self.dimension == "time" else NEAR
+        return self.low * (1 - near) <= self.planned.value <= self.high * (1 + near)
+
+    def said(self, units: str) -> str:
+        """The range recommended, in words."""
+        low, high = show(self.low, self.dimension, units), show(self.high, self.dimension, units)
+        return low if low == high else f"{low} to {high}"
+
+    def answer(self) -> str:
+        """The setting to go on with, as the answer of its check: the planned one if it will do."""
+        value = self.planned.value if self.planned is not None and self.keep else self.target
+        unit, factor = UNITS[self.dimension]
+        return f"{value * factor:.6g} {unit}".strip()
+
+
+UNITS = {"length": ("mm", 1e3), "speed": ("m/min", 60.0), "time": ("s", 1.0), "count": ("", 1.0)}
+
+
+def settings_for(setup: SetUp, cuts: Cuts, dresses: Dresses) -> tuple[Setting, ...]:
+    """The settings of the job, those of the roughing cut first. A smaller crossfeed is left be."""
+    rough, finish, dress = cuts.ways[0], cuts.ways[-1], dresses.ways[-1]
+    depth = _planned(setup, DEPTH)
+    deepest = max(way.depth for way in cuts.ways)
+    across = rough.crossfeed
+    if depth is not None and depth.value < deepest * (1 + NEAR):
+        across = min(cuts.widest, cuts.work_at * cuts.ceiling / depth.value)
+    slow = min(cuts.table_speed, cuts.slowest)
+    rows = (
+        (DEPTH, "length", finish.depth, deepest, rough.depth),
+        (ACROSS, "length", LEAST_ACROSS, across, min(across, rough.crossfeed)),
+        (TABLE, "speed", slow, cuts.table_speed, cuts.table_speed),
+        (BITE, "length", LEAST_BITE, dresses.ways[0].depth, dress.depth),
+        (SECONDS, "time", *dress.seconds, dress.seconds[0]),
+        (SPARK_OUT, "count", float(cuts.spark_out), cuts.spark_out + 2.0, float(cuts.spark_out)),
+    )
+    return tuple(Setting(*row, _planned(setup, row[0])) for row in rows)
+
+
+def _planned(setup: SetUp, check: str) -> Number | None:
+    value = setup.read.facts.get(check)
+    return value if isinstance(value, Number) else None
