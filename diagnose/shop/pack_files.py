@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import stat
+import struct
 import zipfile
 from collections.abc import Iterator
 from pathlib import Path, PurePosixPath
@@ -16,6 +17,15 @@ CARD = "pack.yaml"
 ROOMS = ("knowledge", "cases")
 MOST_FILES = 500
 MOST_IN_ALL = 8 * MOST_BYTES
+# what zipfile raises for bytes that are no zip file, or a strange one
+BROKEN = (
+    zipfile.BadZipFile,
+    zipfile.LargeZipFile,
+    EOFError,
+    ValueError,
+    RuntimeError,
+    struct.error,
+)
 READ_ME = ("readme", "readme.md", "readme.txt")
 
 
@@ -73,7 +83,7 @@ def _of_zip(path: Path) -> Iterator[tuple[str, bytes]]:
             for info in pack.infolist():
                 if not info.is_dir():
                     yield info.filename, _unpacked(path, pack, info)
-    except (zipfile.BadZipFile, zipfile.LargeZipFile, NotImplementedError, EOFError) as error:
+    except BROKEN as error:
         what = f"this is no pack that can be read: {error}"
         raise BookError([_fault(path, what, "ask for it again, as a folder or a .zip")]) from None
     except OSError as error:
