@@ -19,6 +19,7 @@ CARD_HEADINGS = (
     "Sources",
 )
 WHEN, NOT, TAKES, STEPS, PROOF, NAMED, SOURCES = CARD_HEADINGS
+CARE, WHY, CHECK = "Take care: ", "Why: ", "Check: "
 
 
 @dataclass(frozen=True)
@@ -35,11 +36,11 @@ class StepView:
     @property
     def lines(self) -> list[str]:
         """The step as it is read out: cares, what to do and why, how it is seen to be done."""
-        cares = [f"Take care: {care}" for care in self.take_care]
         return [
-            *cares,
-            f"{self.number}. {_stop(self.do)} Why: {_stop(self.why)} "
-            f"Check: {_stop(self.check_by)} [{self.source}]",
+            *(f"{CARE}{care}" for care in self.take_care),
+            f"{self.number}. {_stop(self.do)}",
+            f"{WHY}{_stop(self.why)}",
+            f"{CHECK}{_stop(self.check_by)} ({self.source})",
         ]
 
 
@@ -85,6 +86,15 @@ def _naming(book: Book, name: str) -> list[str]:
     symptoms = [s.name for s in book.symptoms.values() if name in s.cards]
     stops = [s.name for s in book.stops.values() if name in s.cards]
     return [*symptoms, *causes, *stops]
+
+
+def bullet(line: str) -> str:
+    """The sign a line of a card is printed behind."""
+    if line.startswith(CARE):
+        return "  ! "
+    if line.startswith((WHY, CHECK)):
+        return "       "
+    return "  " if line[:1].isdigit() else "  - "
 
 
 def _stop(text: str) -> str:

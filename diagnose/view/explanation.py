@@ -6,7 +6,14 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 
 from diagnose.book.model import Book, Cause, Where
-from diagnose.view.explain_card import CARD_HEADINGS, StepView, about_card, card_steps
+from diagnose.view.explain_card import (
+    CARD_HEADINGS,
+    STEPS,
+    StepView,
+    about_card,
+    bullet,
+    card_steps,
+)
 from diagnose.view.explain_parts import (
     about_cause,
     about_caution,
@@ -127,7 +134,10 @@ def explanation_text(told: Explanation) -> str:
     lines = [told.name.upper(), f"({told.kind}{status}: {told.id})"]
     for heading, texts in told.sections:
         lines += ["", heading]
-        lines += [wrapped(text, 4, "  - ") for text in texts]
+        in_steps = told.kind == "card" and heading == STEPS
+        lines += [
+            wrapped(t, 7 if in_steps else 4, bullet(t) if in_steps else "  - ") for t in texts
+        ]
     if told.where is not None:
         lines += ["", f"From {told.where.file}:{told.where.line}"]
     return "\n".join(lines)

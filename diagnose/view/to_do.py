@@ -29,6 +29,8 @@ def plan_view(reasoned: Reasoned) -> PlanView:
 
 
 def _of_the_complaint(reasoned: Reasoned) -> tuple[str, ...]:
+    if not reasoned.read.safe:
+        return ()  # a card leads to a turning wheel: the safety questions come first
     symptoms = reasoned.read.book.symptoms
     named = (symptoms[s].cards for s in reasoned.read.case.complaint if s in symptoms)
     in_fixes = {c for step in reasoned.plan.cure for c in step.fix.cards}
@@ -62,5 +64,5 @@ def _fix(book: Book, step: FixStep) -> FixView:
         fix.tools,
         step.withheld,
         fix.call_someone,
-        card_refs(book, fix.cards),
+        () if step.withheld else card_refs(book, fix.cards),
     )
