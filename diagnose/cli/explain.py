@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import click
 
 from diagnose.cli.settings import global_options, settings
@@ -10,10 +12,15 @@ from diagnose.cli.settings import global_options, settings
 @click.command()
 @click.argument("name", nargs=-1, required=True)
 @click.option("--json", "as_json", is_flag=True, help="Print JSON.")
+@click.option(
+    "--page", type=click.Path(path_type=Path), help="Guided card: write it as a page to print."
+)
 @global_options
 @click.pass_context
-def explain(context: click.Context, name: tuple[str, ...], as_json: bool) -> None:
-    """Explain a symptom, cause, check, stop or word.
+def explain(
+    context: click.Context, name: tuple[str, ...], as_json: bool, page: Path | None
+) -> None:
+    """Explain a symptom, cause, check, stop, guided card or word.
 
     NAME is an id, a name, or what people call it.
 
@@ -21,6 +28,7 @@ def explain(context: click.Context, name: tuple[str, ...], as_json: bool) -> Non
     Example:
       diagnose explain chatter
       diagnose explain ring test
+      diagnose explain mount-a-wheel --page mount-a-wheel.html
       diagnose explain lint:near-names
     """
     import dataclasses
@@ -48,6 +56,16 @@ def explain(context: click.Context, name: tuple[str, ...], as_json: bool) -> Non
         what = f"the book has nothing called '{words}'"
         raise BookError([Problem("explain", 0, 0, what, mend)])
     told = [explained(book, kind, key) for kind, key in found]
+    if page is not None:
+        from diagnose.report.card_page import write_card
+
+        cards = [t for t in told if t.kind == "card"]
+        if not cards:
+            what = f"'{words}' is no guided card"
+            mend = f"the cards are: {', '.join(sorted(book.cards))}"
+            raise BookError([Problem("explain", 0, 0, what, mend)])
+        tell(write_card(cards[0], page, book.version).as_posix())
+        return
     if as_json:
         body = [{**dataclasses.asdict(t), "sections": dict(t.sections)} for t in told]
         tell(json.dumps({"schema": 1, "found": body}, indent=2))
