@@ -62,6 +62,7 @@ def _standing_rows(view: Audit) -> list[str]:
     rows = [
         f"{what}: " + ", ".join(f"{number} {name}" for name, number in by.items())
         for what, by in view.standings.items()
+        if by
     ]
     memory = [c.source for c in view.sources if c.standing == "from memory" and c.claims]
     if memory:

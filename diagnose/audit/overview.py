@@ -52,6 +52,7 @@ class Graph:
     symptoms: tuple[str, ...]
     edges: tuple[Edge, ...]
     names: Mapping[str, str]
+    shown_by: Mapping[str, tuple[str, ...]]  # symptom -> causes that show it, or a sharper sign
 
 
 @dataclass(frozen=True)
@@ -107,14 +108,20 @@ def graph(book: Book) -> Graph:
 
     whole = graph_of(book)
     edges = sorted((str(a), str(b)) for a, b in whole.edges)
+    kinds = (book.causes, book.mechanisms, book.findings)
     return Graph(
         tuple(sorted(book.causes)),
         tuple(sorted(book.mechanisms)),
         tuple(sorted(book.symptoms)),
         tuple(Edge(a, b) for a, b in edges),
-        {
-            i: t.name
-            for shelf in (book.causes, book.mechanisms, book.findings)
-            for i, t in shelf.items()
-        },
+        {name: thing.name for shelf in kinds for name, thing in shelf.items()},
+        {symptom: _showing(book, symptom) for symptom in sorted(book.symptoms)},
     )
+
+
+def _showing(book: Book, symptom: str) -> tuple[str, ...]:
+    signs, sharper = {symptom}, {f.id: f.sharpens for f in book.findings.values() if f.sharpens}
+    while more := {sign for sign, blunt in sharper.items() if blunt in signs} - signs:
+        signs |= more
+    shown = (c.id for c in book.causes.values() if any(k.finding in signs for k in c.shows))
+    return tuple(sorted(shown))

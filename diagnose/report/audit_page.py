@@ -7,7 +7,7 @@ from pathlib import Path
 from diagnose.audit.audit_text import sections
 from diagnose.audit.overview import Audit
 from diagnose.book.writing import write_whole
-from diagnose.report.figures_map import map_figure
+from diagnose.report.figures_map import map_figure, roads_from
 from diagnose.report.page import environment
 from diagnose.report.plain_text import all_plain, plain
 from diagnose.report.svg import Svg
@@ -20,7 +20,8 @@ def render_audit(view: Audit) -> str:
     names = {key: plain(name) for key, name in view.graph.names.items()}
     maps: list[tuple[str, Svg]] = []
     for symptom in view.graph.symptoms:
-        figure = map_figure(arrows, symptom, names, f"map-{symptom}")
+        roads = roads_from(arrows, view.graph.shown_by.get(symptom, ()), symptom)
+        figure = map_figure(roads, symptom, names, f"map-{symptom}")
         if figure:
             maps.append((names.get(symptom, symptom), figure))
     template = environment().get_template("audit.html.j2")

@@ -4,12 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
-from diagnose.report.svg import Svg, line, lines_of, path, picture, rect, writing
+from diagnose.report.svg import Svg, lines_of, path, picture, rect, writing
 
-COLUMN, GAP, SIZE, STEP, PAD = 250.0, 60.0, 14.0, 18.0, 8.0
+COLUMN, GAP, SIZE, STEP, PAD = 210.0, 44.0, 14.0, 18.0, 8.0
 BETWEEN = 8.0  # from box to box down a column
 
 Arrows = Iterable[tuple[str, str]]
+
+
+def roads_from(arrows: Arrows, starts: Iterable[str], end: str) -> list[tuple[str, str]]:
+    """The arrows on some road from one of the starts to `end`."""
+    back = [(b, a) for a, b in reaching(arrows, end)]
+    found: set[tuple[str, str]] = set()
+    for start in starts:
+        found |= {(a, b) for b, a in reaching(back, start)}
+    return sorted(found)
 
 
 def reaching(arrows: Arrows, end: str) -> list[tuple[str, str]]:
@@ -52,9 +61,10 @@ def columns(arrows: Arrows, end: str) -> list[list[str]]:
     return [column for column in found if column]
 
 
-def map_figure(arrows: Arrows, end: str, names: Mapping[str, str], key: str) -> Svg:
-    """The drawing; empty when nothing leads to `end`. `key` makes its ids unique."""
-    pairs = reaching(arrows, end)
+def map_figure(pairs: Arrows, end: str, names: Mapping[str, str], key: str) -> Svg:
+    """The drawing of arrows that all lead to `end`; empty when there are none. `key` makes its
+    ids unique."""
+    pairs = list(pairs)
     if not pairs:
         return Svg("")
     placed = columns(pairs, end)
@@ -70,11 +80,11 @@ def map_figure(arrows: Arrows, end: str, names: Mapping[str, str], key: str) -> 
             height = _height(names.get(name, name))
             spots[name] = (x, y + height / 2)
             y += height + BETWEEN
-    roads = [_road(spots[a], spots[b]) for a, b in pairs]
-    told = "; ".join(f"{names.get(a, a)} leads to {names.get(b, b)}" for a, b in pairs)
+    told = _told(pairs, names)
     wide = len(placed) * (COLUMN + GAP) - GAP + 4
+    kind = f"map map-{min(len(placed), 7)}"
     title = f"What leads to {names.get(end, end)}"
-    return picture(key, title, told, wide, tall + 4, *roads, *boxes, kind="map")
+    return picture(key, title, told, wide, tall + 4, *_roads(pairs, spots), *boxes, kind=kind)
 
 
 def _height(text: str) -> float:
@@ -84,11 +94,23 @@ def _height(text: str) -> float:
 def _box(text: str, x: float, y: float, kind: str) -> Svg:
     lines = lines_of(text, SIZE, COLUMN - 2 * PAD)
     body = rect(x, y, COLUMN, len(lines) * STEP + 10, f"box-{kind}")
-    return Svg(body + writing(x + PAD, y + 18, lines, STEP, f"small word-{kind}"))
+    words = "small" if kind == "between" else f"small word-{kind}"
+    return Svg(body + writing(x + PAD, y + 18, lines, STEP, words))
 
 
-def _road(start: tuple[float, float], end: tuple[float, float]) -> Svg:
-    x, y = start[0] + COLUMN, start[1]
-    shaft = line(x, y, end[0] - 8, end[1], "road")
-    head = path("arrow-head", f"M{end[0] - 9:.0f} {end[1] - 4:.1f}l8.5 4l-8.5 4z")
-    return Svg(shaft + head)
+def _roads(pairs: Arrows, spots: Mapping[str, tuple[float, float]]) -> tuple[Svg, Svg]:
+    """All arrows as two paths, shafts and heads: a hundred elements less to carry."""
+    shafts, heads = [], []
+    for a, b in pairs:
+        (x, y), (to_x, to_y) = spots[a], spots[b]
+        shafts.append(f"M{x + COLUMN:.0f} {y:.0f}L{to_x - 8:.0f} {to_y:.0f}")
+        heads.append(f"M{to_x - 9:.0f} {to_y - 4:.0f}l8.5 4l-8.5 4z")
+    return path("road", "".join(shafts)), path("arrow-head", "".join(sorted(set(heads))))
+
+
+def _told(pairs: Arrows, names: Mapping[str, str]) -> str:
+    """The drawing in words: what leads to each thing, once each."""
+    into: dict[str, list[str]] = {}
+    for a, b in pairs:
+        into.setdefault(b, []).append(names.get(a, a))
+    return "; ".join(f"to {names.get(b, b)}: {', '.join(found)}" for b, found in into.items())

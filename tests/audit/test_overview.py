@@ -7,7 +7,9 @@ import re
 from dataclasses import replace
 from functools import cache
 from html import unescape
+from itertools import combinations
 from pathlib import Path
+from xml.etree import ElementTree
 
 import pytest
 from click.testing import CliRunner
@@ -22,7 +24,7 @@ from diagnose.book.loader import load_book
 from diagnose.case.entries import Case, Closed, Entry
 from diagnose.cli.commands import diagnose
 from diagnose.report.audit_page import render_audit
-from diagnose.report.figures_map import columns, map_figure, reaching
+from diagnose.report.figures_map import columns, map_figure, reaching, roads_from
 from tests.audit.sound import sound
 from tests.small import SMALL, change, small_book
 
@@ -110,8 +112,8 @@ def test_text_and_page_say_every_row() -> None:
 
 def test_the_page_draws_the_graph_of_each_complaint_that_something_leads_to() -> None:
     page = render_audit(small_audit())
-    assert page.count('class="figure map"') == 2
-    assert "Wheel out of balance leads to the wheel lifts once a turn" in page
+    assert page.count('class="figure map ') == 2
+    assert "to the wheel lifts once a turn: Wheel out of balance" in page
     assert "<script" not in page
     assert not re.search(r'(src|href)="http', page)
 
@@ -120,6 +122,8 @@ def test_arrows_run_from_left_to_right_and_causes_stand_left() -> None:
     arrows = [("a", "m"), ("m", "n"), ("n", "end"), ("b", "n"), ("x", "other")]
     found = reaching(arrows, "end")
     placed = columns(found, "end")
+    assert roads_from(arrows, ["b"], "end") == [("b", "n"), ("n", "end")]
+    assert roads_from(arrows, ["x"], "end") == []
     assert ("x", "other") not in found
     assert placed == [["a", "b"], ["m"], ["n"], ["end"]]
     assert map_figure([], "end", {}, "k") == ""
@@ -148,3 +152,19 @@ def test_a_folder_with_faults_is_not_audited(tmp_path: Path) -> None:
     code, text, _ = run("audit", "--folder", folder.as_posix())
     assert code == 1
     assert "did you mean sign?" in text
+
+
+def test_no_box_of_a_drawing_covers_another_or_leaves_it() -> None:
+    long = "a cause with a name so long that it takes three lines of its box to write it out"
+    arrows = [(f"c{n}", "m" if n % 2 else "n") for n in range(9)]
+    arrows += [("m", "end"), ("n", "m"), ("n", "end")]
+    drawn = ElementTree.fromstring(map_figure(arrows, "end", {"c3": long, "m": long}, "k"))
+    sides = ("x", "y", "width", "height")
+    boxes = [[float(r.get(k, "0")) for k in sides] for r in drawn.iter("rect")]
+    _, _, wide, tall = map(float, drawn.get("viewBox", "").split())
+    assert len(boxes) == 12
+    for x, y, width, height in boxes:
+        assert 0 <= x <= x + width <= wide
+        assert 0 <= y <= y + height <= tall
+    for (x, y, _, height), (x2, y2, _, height2) in combinations(boxes, 2):
+        assert x != x2 or y2 >= y + height or y >= y2 + height2
