@@ -154,13 +154,15 @@ def _dress_note(review: Review, units: str) -> str:
 
 def _taken(review: Review) -> tuple[str, ...]:
     setup = review.setup
-    if review.cuts is None:
-        return ()
     book = setup.read.book
     out = [
         f"{book.checks[name].name if name in book.checks else name} not known: {words} is taken"
         for name, words in setup.taken.items()
+        if review.cuts is not None
     ]
+    if setup.last_taken:
+        words = f"the last passes are taken to be {setup.last_taken} deep"
+        out.append(f"{words}; if not, write it under planned: last_depth")
     if setup.metal is not None and setup.metal.taken:
         out.append(setup.metal.taken)
     return tuple(out)

@@ -24,12 +24,13 @@ from diagnose.reasoning.network import Network, Node
 from diagnose.reasoning.reason import Read
 from diagnose.reasoning.trials import network_of
 from diagnose.review.reasons import raising_facts, stands_on
-from diagnose.review.set_up import SPARK_OUT
+from diagnose.review.set_up import DEPTH, SPARK_OUT
 
 HARM = {"scrap": 1.5, "quarantine": 1.5, "save": 1.0, "measure": 1.0, "leave": 0.5}
 WORST_FIRST = ("scrap", "quarantine", "save", "measure", "leave")
 RAISED = 1.25  # times likelier than in any job, from which the set-up is said to raise a cause
-SERIOUS = 0.10  # added chance x harm: from here on a risk, below it a minor note
+SERIOUS = 0.12  # added chance x harm: from here on a risk, below it a minor note
+MANIFOLD = 3.5  # so many times likelier than in any job is a risk, whatever the weight
 MINOR, NEUTRAL = 0.03, 0.045  # below it nothing is said; NEUTRAL: raised by what no job is without
 
 
@@ -52,7 +53,7 @@ class Risk:
     @property
     def serious(self) -> bool:
         """True for a risk, False for a minor note."""
-        return self.weight >= SERIOUS
+        return self.weight >= SERIOUS or self.there >= MANIFOLD * self.usual
 
 
 @dataclass(frozen=True)
@@ -77,14 +78,14 @@ class Weighed:
 def weigh(book: Book, read: Read, last: Read | None, plain: Network) -> Weighed:
     """The risks of a set-up, the heaviest first; `plain` is the network of nothing known.
 
-    `last` is the set-up as it is in the last passes: what hangs on the spark-out is judged by it.
+    `last` is the set-up as it is in the last passes: what hangs on those is judged by it.
     Raises belief.Impossible when the entries cannot all be true.
     """
     network, _ = network_of(book, (), read.gathered, read.deduced)
     here, usual = present(network), present(plain)
     if last is not None:
         at_last = present(network_of(book, (), last.gathered, last.deduced)[0])
-        here |= {c: at_last[c] for c in here if c in at_last and _of_spark_out(book, read, c)}
+        here |= {c: at_last[c] for c in here if c in at_last and _of_the_end(book, read, c)}
     found = [_risk(book, node, here[node.id], usual[node.id], read) for node in network.nodes]
     risks = sorted((r for r in found if r is not None), key=lambda r: (-r.weight, r.cause))
     return Weighed(network, plain, tuple(risks), chances(book, network, plain))
@@ -129,10 +130,10 @@ def _quiet(network: Network, symptom: str) -> float:
     return chance
 
 
-def _of_spark_out(book: Book, read: Read, cause: str) -> bool:
-    """True when what raises the cause was worked out from the passes without feed."""
+def _of_the_end(book: Book, read: Read, cause: str) -> bool:
+    """True when the cause hangs on the last passes: on the spark-out, or on the depth alone."""
     raising = raising_facts(book, read, book.causes[cause])
-    return SPARK_OUT in stands_on(read, raising)
+    return SPARK_OUT in stands_on(read, raising) or raising == (DEPTH,)
 
 
 def _risk(book: Book, node: Node, there: float, usual: float, read: Read) -> Risk | None:

@@ -49,7 +49,8 @@ class SetUp:
     taken: Mapping[str, str] = field(default_factory=dict)
     marking: Marking | None = None
     thin: bool = False
-    last: Read | None = None  # read with the depth of the last passes; None when none is known
+    last: Read | None = None  # read with the depth of the last passes
+    last_taken: str = ""  # that depth in words, when nobody said it
 
     @property
     def dry(self) -> bool:
@@ -109,6 +110,7 @@ def set_up(book: Book, case: Case, shop: Shop) -> SetUp:
         _marking(marking),
         is_thin(book, read),
         read_case(book, _with_depth(case, last), {**known, **cards}) if last else None,
+        "" if planned.last_depth else last,
     )
 
 
