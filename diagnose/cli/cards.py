@@ -81,9 +81,8 @@ def _asked(asker: Asker, room: Room, kind: str, name: str, old: Kept | None) -> 
     words = {key: asker.words(q, now=card.words.get(key, "")) for key, q in questions.items()}
     facts = dict(card.facts)
     for check in sorted(room.book.checks.values(), key=lambda c: c.id):
-        # a hazard is asked about in the interview, by the person who stands at the machine then
-        guards = any(o.raises or o.clears for o in check.options)
-        if check.standing == kind and not guards:
+        # what is left out here, hazards too, is asked in the interview
+        if check.standing == kind:
             answer = asker.answer(check, facts.get(check.id, ""))
             if answer:
                 facts[check.id] = answer
