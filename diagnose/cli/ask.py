@@ -15,10 +15,22 @@ from diagnose.cli.settings import global_options, settings
 @click.option("--machine", default="", help="Id of a machine card of the shop.")
 @click.option("--wheel", default="", help="Id of a wheel card of the shop.")
 @click.option("--new", is_flag=True, help="Begin a new case; do not offer open ones.")
+@click.option(
+    "--from-review",
+    "planned",
+    type=click.Path(path_type=Path),
+    help="A planned job that went wrong: what it says is not asked again.",
+)
 @global_options
 @click.pass_context
 def ask(
-    context: click.Context, file: Path | None, title: str, machine: str, wheel: str, new: bool
+    context: click.Context,
+    file: Path | None,
+    title: str,
+    machine: str,
+    wheel: str,
+    new: bool,
+    planned: Path | None,
 ) -> None:
     """Ask about a bad part, one question at a time.
 
@@ -29,6 +41,7 @@ def ask(
     Example:
       diagnose ask
       diagnose ask --case spacer.yaml --title "spacer plate"
+      diagnose ask --from-review plate.yaml
     """
     from diagnose.cli.commands import HOW_TO_ANSWER
     from diagnose.cli.console import at_a_terminal, say
@@ -39,4 +52,14 @@ def ask(
         leave(USAGE)
     from diagnose.cli.sitting import sit
 
-    leave(sit(settings(context), file, new, title=title, machine=machine, wheel=wheel))
+    leave(
+        sit(
+            settings(context),
+            file,
+            new,
+            title=title,
+            machine=machine,
+            wheel=wheel,
+            planned=planned,
+        )
+    )

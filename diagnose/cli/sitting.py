@@ -11,7 +11,7 @@ import click
 from diagnose.book.problems import BookError
 from diagnose.case.case_text import case_text
 from diagnose.case.entries import Case
-from diagnose.case.files import save_case
+from diagnose.case.files import load_case, save_case
 from diagnose.cli.console import say, tell, typed
 from diagnose.cli.exits import DONE, STOP
 from diagnose.cli.open_cases import (
@@ -81,15 +81,25 @@ class Sitting:
 
 
 def sit(
-    settings: Settings, file: Path | None, new: bool, *, title: str, machine: str, wheel: str
+    settings: Settings,
+    file: Path | None,
+    new: bool,
+    *,
+    title: str,
+    machine: str,
+    wheel: str,
+    planned: Path | None = None,
 ) -> int:
-    """One sitting; the exit code. Raises BookError, and click.Abort when interrupted."""
+    """One sitting; the exit code. `planned` is the file of a planned job to begin the case with.
+
+    Raises BookError, and click.Abort when interrupted.
+    """
     threading.Thread(target=_warm_up, daemon=True).start()
     room = open_room(settings)
     sitting = Sitting(room, file)
     try:
-        kept = _begin(room, file, new)
-        case = kept.case if kept else Case("", ())
+        kept = _begin(room, file, new or planned is not None)
+        case = kept.case if kept else begun_from(room, planned)
         if kept:
             sitting.path, sitting.case = kept.path, kept.case
             sitting.written = case_text(kept.case) if kept.path.exists() else None
@@ -107,6 +117,19 @@ def sit(
     except EOFError:
         say(f"\nThe input ended here. {sitting.kept}")
         raise click.Abort from None
+
+
+def begun_from(room: Room, planned: Path | None) -> Case:
+    """A new case; with a planned job its entries are answered already, and its file stays.
+
+    Raises BookError when the job cannot be read.
+    """
+    if planned is None:
+        return Case("", ())
+    case = load_case(planned, room.book)
+    count = len({*case.given, *(e.name for e in case.entries if e.kind == "answer")})
+    say(f"From {planned.as_posix()}: {count} things planned; they are not asked again.")
+    return replace(case, complaint=(), path="")
 
 
 def _warm_up() -> None:

@@ -87,7 +87,9 @@ def weigh(book: Book, read: Read, last: Read | None, plain: Network) -> Weighed:
         at_last = present(network_of(book, (), last.gathered, last.deduced)[0])
         here |= {c: at_last[c] for c in here if c in at_last and _of_the_end(book, read, c)}
     found = [_risk(book, node, here[node.id], usual[node.id], read) for node in network.nodes]
-    risks = sorted((r for r in found if r is not None), key=lambda r: (-r.weight, r.cause))
+    risks = sorted(
+        (r for r in found if r is not None), key=lambda r: (not r.serious, -r.weight, r.cause)
+    )
     return Weighed(network, plain, tuple(risks), chances(book, network, plain))
 
 

@@ -9,10 +9,12 @@ from diagnose.book.conditions import Number
 from diagnose.book.model import Book
 from diagnose.case.entries import Case, Entry
 from diagnose.case.planned import Planned
+from diagnose.physics.dressing import COARSEST, FINEST, expected_roughness
 from diagnose.physics.marking import Marking, MarkingError
 from diagnose.physics.power import FINISH
 from diagnose.physics.quantities import read_quantity
 from diagnose.reasoning.reason import Read, read_case
+from diagnose.review.dresses import TIGHTEST
 from diagnose.review.marking_facts import facts_of, marking_in
 from diagnose.review.metals import MATERIAL, TheMetal, material_of, metal_of
 from diagnose.shop.cards import Shop
@@ -36,6 +38,7 @@ TAKEN = {
     "part-length": Usual(0.15, "150 mm (6 in)"),
 }
 WET, DEPTH, SPARK_OUT = "wet-or-dry", "depth-of-cut", "spark-out-strokes"
+REACH = "finish-in-reach"
 
 
 @dataclass(frozen=True)
@@ -95,6 +98,7 @@ def set_up(book: Book, case: Case, shop: Shop) -> SetUp:
     material = material_of(planned)
     if material:
         extra[MATERIAL] = material
+    extra |= _reach(planned, marking)
     known = {name: text for name, text in extra.items() if name in book.checks}
     read = read_case(book, case, {**known, **cards})
     last = _last_passes(read, planned)
@@ -112,6 +116,15 @@ def set_up(book: Book, case: Case, shop: Shop) -> SetUp:
         read_case(book, _with_depth(case, last), {**known, **cards}) if last else None,
         "" if planned.last_depth else last,
     )
+
+
+def _reach(planned: Planned, text: str) -> dict[str, str]:
+    """The answer of the check on the finish that the grit of the wheel can give."""
+    marking, finish = _marking(text), _si(planned.finish, "roughness")
+    if marking is None or finish is None or not COARSEST <= marking.grit <= FINEST:
+        return {}
+    reached = expected_roughness(float(marking.grit), TIGHTEST) <= finish
+    return {REACH: "in-reach" if reached else "out-of-reach"}
 
 
 def _last_passes(read: Read, planned: Planned) -> str:
