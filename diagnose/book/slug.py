@@ -24,7 +24,11 @@ def slug(words: str, most: int = 6) -> str:
 
 def free_slug(words: str, taken: Container[str], otherwise: str) -> str:
     """An id of the words that is not taken; of `otherwise` when the words give none."""
-    base = slug(words) or otherwise
+    return free_id(slug(words) or otherwise, taken)
+
+
+def free_id(base: str, taken: Container[str]) -> str:
+    """The id, numbered when it is taken."""
     number, found = 1, base
     while found in taken:
         number += 1

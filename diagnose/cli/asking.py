@@ -62,7 +62,7 @@ class Asker:
             self.say(wrapped(choices[key], 6, f"{number:>4}  "))
         while True:
             line = " ".join(self.read().lower().split())
-            if command(line) == "quit":
+            if line not in keys and command(line) == "quit":
                 raise Left
             if not line and (now or not must):
                 return (now,) if now else ()

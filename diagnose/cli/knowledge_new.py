@@ -47,6 +47,7 @@ def new() -> None:
 @click.option("--step", "steps", multiple=True, help="A step of the fix; repeatable.")
 @click.option("--proof", default="", help="What the next part must show.")
 @click.option("--look-alike", "look_alikes", multiple=True, help="A cause taken for it.")
+@click.option("--needs", multiple=True, help="wheel-stopped, power-locked-out ...; repeatable.")
 @click.option("--caution", "cautions", multiple=True, help="A care before the fix, by id.")
 @click.option("--through", multiple=True, help="The mechanism by which it makes the fault, by id.")
 @BECAUSE

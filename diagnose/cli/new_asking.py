@@ -9,6 +9,14 @@ from diagnose.cli.new_files import Told
 from diagnose.cli.room import Room
 from diagnose.cli.source import fault
 
+NEEDS = {
+    "power-locked-out": "power locked out",
+    "wheel-stopped": "wheel stopped",
+    "wheel-turning": "wheel turning",
+    "magnet-off": "magnet off",
+    "part-off-the-chuck": "part off the chuck",
+    "guard-open": "guard open",
+}
 MUST = "A few words are needed here; q stops."
 
 
@@ -41,6 +49,7 @@ def ask_cause(ask: Asker, room: Room, told: Told) -> dict[str, Any]:
     if base is None or base.minutes is None:
         found["minutes"] = ask.minutes("How many minutes does the fix take?")
     found["steps"] = _several(ask, "The steps of the fix, one a line; Enter ends.")
+    found["needs"] = ask.picks("How must the machine be for it? Several with commas.", NEEDS)
     found["proof"] = ask.words("What must the next part show?", must=MUST,
                                now=base.proof if base else "")  # fmt: skip
     words = "Is there a sign that only this cause shows: seen, heard, felt or tried? In a few words"

@@ -11,6 +11,7 @@ from diagnose.cli.asking import Asker, ask_through
 from diagnose.cli.console import at_a_terminal, say, tell
 from diagnose.cli.exits import DONE, leave
 from diagnose.cli.room import Room, open_room
+from diagnose.cli.schemas import put_schemas
 from diagnose.cli.settings import Settings
 from diagnose.cli.source import fault
 
@@ -49,6 +50,9 @@ def write(room: Room, draft: Draft) -> None:
     book = tried(knowledge_folder(), room.folder, draft)
     for path in put(room.folder, draft):
         tell(path.as_posix())
+    schemas = room.folder / "knowledge" / "schema"
+    if not schemas.is_dir():
+        put_schemas(schemas)
     for line in draft.to_fill:
         say(f"to fill  {line}")
     if draft.id in book.causes:
@@ -159,6 +163,7 @@ def new_cause(room: Room, told: Told) -> Draft:
         proof=told["proof"] or base.proof,
         look_alikes=_known(told["look_alikes"], book.causes, "cause"),
         cautions=_known(told["cautions"], book.cautions, "caution"),
+        needs=tuple(told["needs"]),
         through=_known(told["through"], book.mechanisms, "mechanism"),
         because=told["because"] or base.because,
         own=_own_sign(told),

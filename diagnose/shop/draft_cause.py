@@ -14,6 +14,8 @@ from diagnose.shop.draft_check import OwnSign, check_rows, sign_rows
 
 SOURCE = "common-practice"
 OFTEN_ENOUGH = ("often", "usually", "very likely", "almost always", "always")
+# the care that a state of the machine asks for, where the book has it
+CARES = {"power-locked-out": "lock-out-first", "wheel-turning": "stand-aside-at-start"}
 SEEN_HERE = "seen in our own shop"
 
 
@@ -37,6 +39,7 @@ class NewCause:
     proof: str = ""
     look_alikes: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
+    needs: tuple[str, ...] = ()
     through: tuple[str, ...] = ()
     because: str = ""
     answers: Mapping[str, str] = field(default_factory=dict)
@@ -123,13 +126,17 @@ def _rows(own: str, told: NewCause, book: Book, sign: OwnSign | None) -> dict[st
         "examples": _examples(own, told, book, sign),
         "note": f"A draft; {SEEN_HERE}.",
     }
+    if told.needs:
+        rows["fix"]["needs"] = list(told.needs)
     if told.through:
         why = told.because or to_fill("why")
         rows["leads_through"] = [
             {"to": name, "because": why, "source": SOURCE} for name in told.through
         ]
-    if told.cautions:
-        rows["cautions"] = list(told.cautions)
+    cautions = dict.fromkeys((*told.cautions, *(CARES[n] for n in told.needs if n in CARES)))
+    known = [name for name in cautions if name in book.cautions]
+    if known:
+        rows["cautions"] = known
     return rows
 
 

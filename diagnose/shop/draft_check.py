@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from diagnose.book.model import Book
-from diagnose.book.slug import free_slug
+from diagnose.book.slug import free_id, free_slug
 from diagnose.shop.draft import Draft, page, to_fill
 
 SOURCE = "common-practice"
@@ -34,7 +34,7 @@ class OwnSign:
     def named(self, taken: Collection[str]) -> OwnSign:
         """With ids for the sign and its check that are not taken."""
         sign = self.id or free_slug(self.words, taken, "new-sign")
-        check = self.check or free_slug(f"{sign}-look", {*taken, sign}, "new-check")
+        check = self.check or free_id(f"{sign}-look", {*taken, sign})
         return replace(self, id=sign, check=check)
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from diagnose.book.model import Book
-from diagnose.book.slug import free_slug
+from diagnose.book.slug import free_id, free_slug
 from diagnose.shop.draft import Draft, page, to_fill
 
 SOURCE = "common-practice"
@@ -56,7 +56,7 @@ class NewStop:
 def stop_draft(told: NewStop, taken: Collection[str]) -> Draft:
     """The files of a new stop: the stop and its question, which clears and raises it."""
     own = told.id or free_slug(told.name, taken, "new-stop")
-    check = free_slug(f"{own}-asked", {*taken, own}, "new-stop-asked")
+    check = free_id(f"{own}-asked", {*taken, own})
     cleared = told.cleared_when or to_fill("what must be so before work goes on")
     stop: dict[str, Any] = {
         "id": own,

@@ -278,3 +278,50 @@ def test_stopping_in_the_middle_changes_nothing(tmp_path: Path, end: str) -> Non
     code, _ = terminal.leave()
     assert code == (0 if end == "q" else 130)
     assert not (tmp_path / "shop/cases/closed").exists()
+
+
+def test_at_a_terminal_a_closed_case_becomes_a_cause(tmp_path: Path) -> None:
+    path = tmp_path / "shop/cases/closed/a.yaml"
+    path.parent.mkdir(parents=True)
+    ending = (
+        "closed: {date: 2026-03-09, something_new: felt gave way, done: new felt, minutes: 40}\n"
+    )
+    path.write_text(BARS.replace("machine: north\nwheel: white\n", "") + ending)
+    terminal = Terminal(tmp_path, "knowledge", "new", "cause", "--from-case", "a")
+    cause = ("", "holding", "The chuck rocks on it.", "1", "rare", "")
+    fix = ("Take the chuck off.", "", "power-locked-out", "no bars")
+    lines = (*cause, *fix, "felt is crushed", "Is it crushed?", "Lift it.")
+    for line in lines:
+        terminal.type(line)
+    code, screen = terminal.leave()
+    assert code == 0, screen
+    assert "2 of 2 examples come out as written." in screen
+    text = (tmp_path / "shop/knowledge/causes/holding/felt-gave-way.yaml").read_text()
+    assert "cautions: [lock-out-first]" in text
+    assert "to fill" not in text
+    assert (tmp_path / "shop/knowledge/schema/cause.json").is_file()
+
+
+@pytest.mark.parametrize("kind", ["check", "rule", "stop", "symptom"])
+def test_at_a_terminal_every_kind_is_asked_for_in_plain_words(tmp_path: Path, kind: str) -> None:
+    lines = {
+        "check": ("felt is crushed", "Is it crushed?", "Lift it.", "2", "machine", "stopped"),
+        "rule": (
+            "slow table",
+            "table-sped",
+            "table-speed",
+            "<",
+            "3 m/min",
+            "note",
+            "Too slow.",
+            "x",
+        ),
+        "stop": ("pin missing", "stop", "It swings.", "Spindle off.", "", "the pin is in", "", ""),
+        "symptom": ("rainbow edge", "", "Colours.", "rainbow", "", "1", "Put it aside."),
+    }[kind]
+    terminal = Terminal(tmp_path, "knowledge", "new", kind)
+    for line in lines:
+        terminal.type(line)
+    code, screen = terminal.leave()
+    assert code == 0, screen
+    assert "Next: open it in an editor" in screen

@@ -128,6 +128,13 @@ def test_the_word_of_a_sign_lies_above_how_often_it_shows_by_itself(tmp_path: Pa
                 )
 
 
+def test_a_fix_with_the_power_off_or_the_wheel_turning_brings_its_care(tmp_path: Path) -> None:
+    told = NewCause("x", symptoms=(BARS,), needs=("power-locked-out", "wheel-turning"))
+    cause = tried(SMALL, tmp_path, cause_draft(told, BOOK)).causes["x"]
+    assert cause.fix.needs == ("power-locked-out", "wheel-turning")
+    assert cause.cautions == ("lock-out-first", "stand-aside-at-start")
+
+
 def test_the_road_to_a_symptom_begins_at_it() -> None:
     assert roads(BOOK, BARS)[0] == "waves-cut-in-the-work"
     assert "wheel-lifts-once-a-turn" in roads(BOOK, BARS)
