@@ -11,10 +11,10 @@ from dataclasses import dataclass, replace
 
 from diagnose.audit.acting import bare_network
 from diagnose.book.model import Book, Cause
-from diagnose.reasoning.assembly import Row
+from diagnose.reasoning.assembly import width
 from diagnose.reasoning.belief import believe
-from diagnose.reasoning.explained import width
-from diagnose.reasoning.network import Network, Vector
+from diagnose.reasoning.ground import Vector
+from diagnose.reasoning.network import Network
 
 MOST_SEEN = 6  # signs seen at once; more only makes the sum wide
 
@@ -38,7 +38,7 @@ def best_case(book: Book, cause: Cause) -> BestCase | None:
         return None
     complaint = max(shown, key=lambda link: (link.how_often, link.finding)).finding
     network = _network(book, cause, complaint)
-    wide = width(network, [Row(network.evidence)])
+    wide = width(network, network.evidence)
     belief = believe(network)
     names = [r.cause for r in belief.ranked]
     rank = names.index(cause.id) + 1 if cause.id in names else 0

@@ -11,7 +11,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from diagnose.book.model import Book, Cause, Check, Confirm
-from diagnose.reasoning.network import Vector, cause_links
+from diagnose.reasoning.ground import Vector, cause_links
 
 Row = tuple[float, ...]
 Confirms = Mapping[str, tuple[str, Confirm]]

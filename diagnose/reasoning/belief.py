@@ -13,9 +13,10 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from diagnose.reasoning.assembly import Floats, Row
-from diagnose.reasoning.explained import sum_out, width
-from diagnose.reasoning.network import Network, Vector, hard
+from diagnose.reasoning.assembly import Floats, Row, width
+from diagnose.reasoning.explained import Summed, sum_out
+from diagnose.reasoning.ground import Vector
+from diagnose.reasoning.network import Network, hard
 
 WIDEST = 2**16
 
@@ -70,11 +71,13 @@ def believe(network: Network) -> Belief:
     """
     network = within_width(network)
     row = Row(network.evidence)
-    summed = sum_out(network, [row], fired=True)
+    quiet, fires = _without_complaint(network, [row])
+    summed = sum_out(network, [row, *quiet], fired=True)
     total = float(summed.total[0])
     if not total > 0.0:
         raise Impossible("these answers cannot all be true together as the knowledge stands")
-    shares = partition(network, [row], summed.total)
+    alone = Summed(summed.total[1:], summed.unlisted[1:], summed.present[1:])
+    shares = _shares(network, fires, summed.total[:1], alone)
     assert summed.fired is not None
     ranked = [
         Ranked(
@@ -102,7 +105,11 @@ def partition(network: Network, rows: Sequence[Row], total: Floats) -> Shares:
     c's link fires / P(all the evidence); likewise the background and the unlisted.
     """
     quiet, fires = _without_complaint(network, rows)
-    summed = sum_out(network, quiet)
+    return _shares(network, fires, total, sum_out(network, quiet))
+
+
+def _shares(network: Network, fires: Mapping[str, int], total: Floats, summed: Summed) -> Shares:
+    """`summed`: the sums with the complaint made by nothing but the cause in hand."""
     odds = np.array([_odds(node.links, fires) for node in network.nodes])
     with np.errstate(divide="ignore", invalid="ignore"):
         alone = np.where(total[:, None] > 0, summed.present * odds / total[:, None], 0.0)
@@ -116,7 +123,7 @@ def partition(network: Network, rows: Sequence[Row], total: Floats) -> Shares:
 def within_width(network: Network) -> Network:
     """The network with the least informative evidence set aside until the sum is bounded."""
     aside = list(network.set_aside)
-    while width(network, [Row(network.evidence)]) > WIDEST:
+    while width(network, network.evidence, WIDEST) > WIDEST:
         loose = [s for s in network.evidence if s not in network.complaint]
         if not loose:
             break
@@ -124,6 +131,8 @@ def within_width(network: Network) -> Network:
         aside.append(least)
         kept = {s: v for s, v in network.evidence.items() if s != least}
         network = replace(network, evidence=kept)
+    if len(aside) == len(network.set_aside):
+        return network
     return replace(network, set_aside=tuple(aside))
 
 

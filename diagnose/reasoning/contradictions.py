@@ -12,7 +12,8 @@ from dataclasses import dataclass
 
 from diagnose.reasoning.assembly import Row
 from diagnose.reasoning.explained import sum_out
-from diagnose.reasoning.network import Network, Vector
+from diagnose.reasoning.ground import Vector
+from diagnose.reasoning.network import Network
 
 AT_ODDS = 10.0  # times less likely together than apart from which a pair is pointed out
 

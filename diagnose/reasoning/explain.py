@@ -17,7 +17,8 @@ from diagnose.book.model import Book
 from diagnose.reasoning.assembly import Row
 from diagnose.reasoning.explained import sum_out
 from diagnose.reasoning.forward import Step
-from diagnose.reasoning.network import Vector, circumstance_facts, prior_of
+from diagnose.reasoning.ground import Vector, ground
+from diagnose.reasoning.network import Node, prior_of
 from diagnose.reasoning.reason import Reasoned
 
 EXACT_UP_TO = 9
@@ -68,7 +69,7 @@ def items(reasoned: Reasoned) -> tuple[Item, ...]:
                     sign, "sign", book.findings[sign].values[best].name, sources_of(reasoned, sign)
                 )
             )
-    hangs = circumstance_facts(book)
+    hangs = ground(book).circumstances
     for name in sorted(set(read.facts) & hangs):
         if name not in read.case.complaint and name not in reasoned.network.evidence:
             said = _said(book, name, read.facts[name])
@@ -181,7 +182,7 @@ def _log_odds(
     causes: Sequence[str],
 ) -> list[list[float]]:
     network, book = reasoned.network, reasoned.read.book
-    bare = replace(network, nodes=tuple(replace(n, there=1.0, absent=1.0) for n in network.nodes))
+    bare = replace(network, nodes=tuple(_bare(book, n) for n in network.nodes))
     fixed: dict[str, Vector] = {s: v for s, v in network.evidence.items() if s in network.complaint}
     rows = [_row(reasoned, book, things, subset, fixed) for subset in sets]
     summed = sum_out(bare, rows, fired=True)
@@ -198,6 +199,11 @@ def _log_odds(
     return out
 
 
+def _bare(book: Book, node: Node) -> Node:
+    """The cause before any answer: its prior without circumstances, no report on it."""
+    return replace(node, prior=prior_of(book, book.causes[node.id], {}), there=1.0, absent=1.0)
+
+
 def _row(
     reasoned: Reasoned,
     book: Book,
@@ -210,11 +216,13 @@ def _row(
     evidence = {**fixed}
     evidence |= {t.name: network.evidence[t.name] for t in chosen if t.kind == "sign"}
     facts = {t.name: read.facts[t.name] for t in chosen if t.kind == "circumstance"}
-    priors = {n.id: prior_of(book, book.causes[n.id], facts) for n in network.nodes}
+    hung = ground(book).hung
+    told = {c for f in facts for c in hung.get(f, ()) if c in network.place}
+    priors = {c: prior_of(book, book.causes[c], facts) for c in sorted(told)}
     checks = {t.name for t in chosen if t.kind == "report"}
     reports = {
         n.id: (n.there, n.absent)
         for n in network.nodes
-        if any(c.check in checks for c in book.causes[n.id].be_sure)
+        if checks and any(c.check in checks for c in book.causes[n.id].be_sure)
     }
     return Row(dict(sorted(evidence.items())), priors, reports)

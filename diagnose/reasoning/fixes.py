@@ -18,7 +18,6 @@ from diagnose.reasoning.network import Network
 
 LAST_RESORT = 180.0  # minutes when no listed fix cures: call for help, look further
 EXACT_ORDER = 8  # fixes up to which the best order is found exactly
-NOT_WORTH = 0.05  # a fix is skipped when it cures less a minute than this share of the last resort
 
 
 @dataclass(frozen=True)
@@ -53,7 +52,7 @@ class FixTable:
     def expected(self, shares: Floats) -> Floats:
         """Minutes until cured, fixing in that order and asking no more; shares (..., fixes + 2).
 
-        What no fix cures costs the last resort; a fix hardly likely is not tried before it.
+        What no fix cures costs the last resort; a fix that cures less a minute is not tried first.
         """
         rate = self.rate(shares)
         gain = shares[..., : len(self.ids)] * self.cures
@@ -62,7 +61,7 @@ class FixTable:
         gain = np.take_along_axis(gain, order, axis=-1)
         minutes = self.minutes[order]
         left = 1.0 - np.cumsum(gain, axis=-1) + gain  # not yet cured when the fix begins
-        tried = rate > np.maximum(left, 0.0) * NOT_WORTH / LAST_RESORT
+        tried = rate > np.maximum(left, 0.0) / LAST_RESORT
         spent = np.where(tried, np.maximum(left, 0.0) * minutes, 0.0).sum(axis=-1)
         cured = np.where(tried, gain, 0.0).sum(axis=-1)
         return np.asarray(spent + np.maximum(0.0, 1.0 - cured) * LAST_RESORT)

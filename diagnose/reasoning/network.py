@@ -8,17 +8,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from diagnose.book.conditions import FactValue, holds
 from diagnose.book.model import Book, Cause, Finding
-from diagnose.book.strengths import net_strengths
 from diagnose.reasoning.facts import Gathered, wiped
 from diagnose.reasoning.forward import Deduced
+from diagnose.reasoning.ground import Ground, Vector, ground
 
 UNLISTED = "unlisted"
 SURE = 0.98  # a worked-out finding at least this sure counts as told
-
-Vector = tuple[float, ...]
 
 
 @dataclass(frozen=True)
@@ -53,7 +52,22 @@ class Network:
 
     def node(self, cause: str) -> Node | None:
         """The node of a cause, or None when it is ruled out here."""
-        return next((n for n in self.nodes if n.id == cause), None)
+        at = self.place.get(cause)
+        return None if at is None else self.nodes[at]
+
+    @cached_property
+    def place(self) -> Mapping[str, int]:
+        """Where each cause stands in `nodes`."""
+        return {n.id: i for i, n in enumerate(self.nodes)}
+
+    @cached_property
+    def linked(self) -> Mapping[str, Mapping[int, Vector]]:
+        """For each sign the causes that show it, by their place, with their links."""
+        found: dict[str, dict[int, Vector]] = {}
+        for i, node in enumerate(self.nodes):
+            for sign, link in node.links.items():
+                found.setdefault(sign, {})[i] = link
+        return found
 
 
 @dataclass(frozen=True)
@@ -105,20 +119,19 @@ def build(
 ) -> tuple[Network, tuple[RuledOut, ...]]:
     """The network of the case before anything was tried; `trials.network_of` folds that in."""
     facts = {**all_facts(gathered, deduced), **surest(meanings(book, gathered))}
-    backgrounds = {f.id: _background(f) for f in book.findings.values() if f.kind == "sign"}
+    made = ground(book)
     nodes: list[Node] = []
     out: list[RuledOut] = []
     for cause in sorted(book.causes.values(), key=lambda c: c.id):
         why = impossible(cause, facts)
         if why is None:
-            nodes.append(_node(book, cause, facts, gathered))
+            nodes.append(_node(made, cause, facts, gathered))
         else:
             out.append(RuledOut(cause.id, why))
     evidence = _evidence(book, complaint, gathered, deduced)
     named, evidence = _sharpen(book, complaint, evidence)
-    unlisted = {s: _unlisted(book, b) for s, b in backgrounds.items()}
     network = Network(
-        tuple(nodes), backgrounds, book.words.unlisted_prior, unlisted, evidence, named
+        tuple(nodes), made.backgrounds, book.words.unlisted_prior, made.unlisted, evidence, named
     )
     return network, tuple(out)
 
@@ -151,27 +164,6 @@ def prior_of(book: Book, cause: Cause, facts: Mapping[str, FactValue]) -> float:
     return odds / (1.0 + odds)
 
 
-def prior_facts(book: Book, cause: Cause) -> frozenset[str]:
-    """Every fact on which the prior of a cause hangs."""
-    names = {f for shift in cause.more_likely_when for f in shift.when.facts}
-    if cause.set_by:
-        rule = book.rules[cause.set_by]
-        names |= {*rule.when.facts, *(t.finding for t in rule.then[:1])}
-    return frozenset(names)
-
-
-def circumstance_facts(book: Book) -> frozenset[str]:
-    """Every fact on which the odds or the possibility of some cause hang."""
-    names: set[str] = set()
-    for cause in book.causes.values():
-        conditions = [s.when for s in cause.more_likely_when]
-        conditions += [g.when for g in cause.possible_when]
-        if cause.set_by:
-            conditions.append(book.rules[cause.set_by].when)
-        names.update(f for c in conditions for f in c.facts)
-    return frozenset(names)
-
-
 def soft(size: int, value: int, sure: float) -> Vector:
     """A likelihood that puts `sure` on one value and shares the rest among the others."""
     if sure >= SURE:
@@ -186,33 +178,8 @@ def hard(vector: Vector) -> int | None:
     return alive[0] if len(alive) == 1 else None
 
 
-def _background(finding: Finding) -> Vector:
-    rest = [v.without_cause or 0.0 for v in finding.values[1:]]
-    return (1.0 - sum(rest), *rest)
-
-
-def _unlisted(book: Book, background: Vector) -> Vector:
-    share = book.words.unlisted_strength / (len(background) - 1)
-    return (1.0 - book.words.unlisted_strength, *([share] * (len(background) - 1)))
-
-
-def cause_links(book: Book, cause: Cause) -> dict[str, Vector]:
-    """Net chances of proposing each value of each sign the cause shows."""
-    totals: dict[str, dict[str, float]] = {}
-    for link in cause.shows:
-        totals.setdefault(link.finding, {})[link.value] = link.how_often
-    links: dict[str, Vector] = {}
-    for sign, by_value in totals.items():
-        values = book.findings[sign].values[1:]
-        net = net_strengths(
-            tuple(v.without_cause or 0.0 for v in values),
-            tuple(by_value.get(v.id) for v in values),
-        )
-        links[sign] = (1.0 - sum(net), *net)
-    return links
-
-
-def _node(book: Book, cause: Cause, facts: Mapping[str, FactValue], gathered: Gathered) -> Node:
+def _node(made: Ground, cause: Cause, facts: Mapping[str, FactValue], gathered: Gathered) -> Node:
+    book = made.book
     there = absent = 1.0
     for confirm in cause.be_sure:
         told = gathered.told.get(confirm.check)
@@ -225,7 +192,7 @@ def _node(book: Book, cause: Cause, facts: Mapping[str, FactValue], gathered: Ga
             trust = book.words.think_so
             a, b = trust * a + (1 - trust) * (1 - a), trust * b + (1 - trust) * (1 - b)
         there, absent = there * a, absent * b
-    return Node(cause.id, prior_of(book, cause, facts), there, absent, cause_links(book, cause))
+    return Node(cause.id, prior_of(book, cause, facts), there, absent, made.links[cause.id])
 
 
 def _evidence(

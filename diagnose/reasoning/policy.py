@@ -1,5 +1,5 @@
-"""The mixed policy: ask what tells most a minute while nothing is likely; weigh ask against fix
-once something is; put safety before both.
+"""What to do next: the question that tells most a minute, as long as it is worth its minutes
+against the fixes; safety before both.
 
 Every threshold of the policy stands here, set by the bench.
 """
@@ -10,12 +10,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from diagnose.book.model import Book, Check
+from diagnose.reasoning.ahead import ATTENTION, look_ahead
 from diagnose.reasoning.fixes import LAST_RESORT, FixTable
 from diagnose.reasoning.gates import turns
-from diagnose.reasoning.next_check import ATTENTION, Candidate, Valued
+from diagnose.reasoning.next_check import Candidate, Valued
 
-LIKELY = 0.5  # a top fix at or above this starts the three-way test
-WEAK = 0.3  # below it a question that saves minutes still goes before the fix
 SECONDS = 0.6  # minutes: history and looks that cost nothing to speak of
 OPENING = 3  # of those, how many of the complaint's first questions are asked before all else
 TELLS = 0.02  # share of the entropy an opening question must remove
@@ -95,23 +94,13 @@ def _decide(
     first_questions: Sequence[str],
     asked: int,
 ) -> Step:
-    top, best_fix = _top(valued, fixes)
     if not open_ or asked >= ENOUGH:
-        return _fix_or_stuck(valued, fixes, best_fix)
+        order = fixes.order(valued.now)
+        return _fix_or_stuck(valued, fixes, order[0] if order else None)
     opening = _opening(book, valued, open_, first_questions, asked)
     if opening is not None:
         return _ask(opening, "a question of seconds that an old hand asks first")
-    if top < LIKELY:
-        return _explore(valued, fixes, open_, best_fix)
-    return _weigh(valued, fixes, open_, best_fix)
-
-
-def _top(valued: Valued, fixes: FixTable) -> tuple[float, int | None]:
-    order = fixes.order(valued.now)
-    if not order:
-        return 0.0, None
-    best = order[0]
-    return float(max(valued.now[: len(fixes.ids)])), best
+    return _weigh(valued, fixes, open_)
 
 
 def _opening(
@@ -133,47 +122,17 @@ def _opening(
     return max(quick, key=lambda c: (c.rate, c.check), default=None)
 
 
-def _explore(
-    valued: Valued, fixes: FixTable, open_: Sequence[Candidate], best_fix: int | None
-) -> Step:
+def _weigh(valued: Valued, fixes: FixTable, open_: Sequence[Candidate]) -> Step:
+    """The question that tells most a minute: ask it, try a fix first, or call for help."""
     best = max(open_, key=lambda c: (c.rate, c.check))
-    if best_fix is None:
+    answers = [(o.chance, o.shares) for o in best.outcomes]
+    minutes = best.minutes + ATTENTION
+    ahead = look_ahead(valued.now, answers, minutes, fixes, 1.0 / best.rate)
+    if ahead.ask < min(ahead.fix_first, LAST_RESORT):
         return _ask(best, "it tells most for its minutes")
-    fix_rate = float(fixes.rate(valued.now)[best_fix])
-    p = float(valued.now[best_fix])
-    if best.rate / max(valued.entropy, 1e-9) > fix_rate:
-        return _ask(best, "it tells most for its minutes")
-    saves = best.minutes + ATTENTION + best.cost_after < valued.cost_now
-    if saves and p < WEAK:
-        return _ask(best, "it saves more minutes than it costs")
-    return _fix_or_stuck(valued, fixes, best_fix)
-
-
-def _weigh(
-    valued: Valued, fixes: FixTable, open_: Sequence[Candidate], best_fix: int | None
-) -> Step:
-    """Ask now, or fix first and ask if it fails, or fix (after Jensen et al., AIEDAM 2001)."""
-    best = min(open_, key=lambda c: (c.minutes + c.cost_after, c.check))
-    if best_fix is None:
-        return _ask(best, "it saves more minutes than it costs")
-    ask_now = best.minutes + ATTENTION + best.cost_after
-    fix_first = _fix_then_ask(fixes, best, best_fix)
-    if ask_now < min(valued.cost_now, fix_first):
-        return _ask(best, "it saves more minutes than it costs")
-    return _fix_or_stuck(valued, fixes, best_fix)
-
-
-def _fix_then_ask(fixes: FixTable, best: Candidate, fix: int) -> float:
-    after = 0.0
-    for outcome in best.outcomes:
-        shares = outcome.shares.copy()
-        cured = float(shares[fix] * fixes.cures[fix])
-        shares[fix] -= cured
-        if cured < 1.0:
-            after += outcome.chance * (1.0 - cured) * fixes.expected_minutes(
-                shares / (1.0 - cured)
-            ) + outcome.chance * (1.0 - cured) * (best.minutes + ATTENTION)
-    return float(fixes.minutes[fix]) + after
+    if ahead.fix is None or ahead.fix_first >= LAST_RESORT:
+        return Step("stuck", "", "no question and no listed fix is worth its minutes now")
+    return Step("fix", fixes.ids[ahead.fix], "asking more would cost more than trying it")
 
 
 def _fix_or_stuck(valued: Valued, fixes: FixTable, best_fix: int | None) -> Step:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from diagnose.book.conditions import FactValue
 from diagnose.book.model import Book
 from diagnose.case.entries import Case
-from diagnose.reasoning.belief import Belief, believe
+from diagnose.reasoning.belief import Belief, believe, within_width
 from diagnose.reasoning.facts import Gathered, gather, spoiled_by_now
 from diagnose.reasoning.fixes import FixTable, fix_table
 from diagnose.reasoning.forward import Deduced, deduce
@@ -91,6 +91,7 @@ def reason_from(read: Read) -> Reasoned:
     """The pipe from the facts on."""
     book, case, gathered = read.book, read.case, read.gathered
     network, out = network_of(book, case.complaint, gathered, read.deduced)
+    network = within_width(network)
     belief = believe(network)
     done = {
         book.causes[e.name].fix.id: 1.0 - book.causes[e.name].fix.cures
@@ -100,7 +101,7 @@ def reason_from(read: Read) -> Reasoned:
     fixes = fix_table(book, network, done, case.practised)
     checks = askable(book, gathered, read.facts, case.tools)
     wiped = frozenset(c.id for c in checks if spoiled_by_now(c, gathered))
-    valued = value_all(book, network, checks, read.facts, fixes, _prepared(read), wiped)
+    valued = value_all(book, network, checks, read.facts, fixes, _prepared(read), wiped, belief)
     safety = safety_checks(book, read.hazards, gathered, frozenset(gathered.read.later))
     firsts = [q for s in case.complaint for q in book.symptoms[s].first_questions]
     asked = sum(1 for e in case.entries if e.kind == "answer")

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from diagnose.book.model import Book, Cause, Link
 from diagnose.book.strengths import NotAbove, TooMuch
 from diagnose.reasoning.belief import Impossible, believe
-from diagnose.reasoning.network import cause_links
+from diagnose.reasoning.ground import cause_links
 from diagnose.reasoning.reason import Reasoned
 from diagnose.reasoning.trials import network_of
 

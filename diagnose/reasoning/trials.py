@@ -8,7 +8,8 @@ from dataclasses import replace
 from diagnose.book.model import Book
 from diagnose.reasoning.facts import Gathered
 from diagnose.reasoning.forward import Deduced
-from diagnose.reasoning.network import Network, Node, RuledOut, Vector, build, hard
+from diagnose.reasoning.ground import Vector
+from diagnose.reasoning.network import Network, Node, RuledOut, build, hard
 
 
 def network_of(

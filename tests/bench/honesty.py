@@ -13,7 +13,7 @@ import numpy as np
 from diagnose.book.model import Book, Cause, Link
 from diagnose.book.strengths import NotAbove, TooMuch
 from diagnose.reasoning.belief import Belief, Impossible
-from diagnose.reasoning.network import cause_links
+from diagnose.reasoning.ground import cause_links
 from tests.bench.policies import Player
 from tests.bench.states import Key, States
 from tests.bench.world import Drawer, World

@@ -15,10 +15,11 @@ from dataclasses import dataclass
 from diagnose.book.model import Book
 from diagnose.reasoning.fixes import LAST_RESORT, FixTable
 from diagnose.reasoning.next_check import ATTENTION, Candidate, Valued, _minutes
-from diagnose.reasoning.policy import ENOUGH, LIKELY, Step, _fix_or_stuck, decide
+from diagnose.reasoning.policy import ENOUGH, Step, _fix_or_stuck, decide
 from tests.bench.states import Key, States, scaled
 from tests.bench.world import World, reports_on, sign_of
 
+LIKELY = 0.5  # a fix as likely as not, where the plain policies stop asking
 PATIENCE = 40  # fixes after which anyone calls for help
 
 Choose = Callable[["Player", Key, int], Step]

@@ -103,7 +103,8 @@ class States:
     def valued(self, key: Key) -> Valued:
         if key not in self._valued:
             s = self.state(key)
-            self._valued[key] = value_all(self.book, s.network, s.checks, s.facts, s.fixes)
+            self._valued[key] = value_all(self.book, s.network, s.checks, s.facts, s.fixes,
+                                         belief=self.belief(key))  # fmt: skip
         return self._valued[key]
 
     def now(self, key: Key) -> Valued:

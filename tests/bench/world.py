@@ -19,7 +19,8 @@ from dataclasses import dataclass
 from diagnose.book.conditions import FactValue
 from diagnose.book.model import Book, Check
 from diagnose.reasoning.forward import Deduced
-from diagnose.reasoning.network import UNLISTED, Network, Vector, build, impossible, prior_of
+from diagnose.reasoning.ground import Vector
+from diagnose.reasoning.network import UNLISTED, Network, build, impossible, prior_of
 from tests.bench.states import answers_known, chain, gathered
 
 NOTHING = "nothing listed"

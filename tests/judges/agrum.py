@@ -6,7 +6,8 @@ from collections.abc import Mapping
 
 import pyagrum as gum
 
-from diagnose.reasoning.network import UNLISTED, Network, Vector
+from diagnose.reasoning.ground import Vector
+from diagnose.reasoning.network import UNLISTED, Network
 
 MOST_PARENTS = 14
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from hypothesis import strategies as st
 
-from diagnose.reasoning.network import Network, Node, Vector
+from diagnose.reasoning.ground import Vector
+from diagnose.reasoning.network import Network, Node
 
 chance = st.floats(0.01, 0.9)
 

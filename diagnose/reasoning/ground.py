@@ -1,0 +1,123 @@
+"""What the reasoning needs of a book again and again, worked out once for each book."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+from diagnose.book.model import Book, Cause, Confirm, Finding
+from diagnose.book.strengths import net_strengths
+
+Vector = tuple[float, ...]
+KEPT = 2  # books remembered: the shop's and one beside it
+
+
+@dataclass(frozen=True)
+class Ground:
+    """Links, backgrounds and what hangs on what; each part made when first asked for."""
+
+    book: Book
+
+    @cached_property
+    def links(self) -> Mapping[str, Mapping[str, Vector]]:
+        """For each cause the net chances of proposing each value of each sign it shows."""
+        return {n: cause_links(self.book, c) for n, c in self.book.causes.items()}
+
+    @cached_property
+    def backgrounds(self) -> Mapping[str, Vector]:
+        """For each sign the chance of each value with no cause."""
+        signs = [f for f in self.book.findings.values() if f.kind == "sign"]
+        return {f.id: _background(f) for f in signs}
+
+    @cached_property
+    def unlisted(self) -> Mapping[str, Vector]:
+        """For each sign the links of what the book does not list."""
+        return {s: _unlisted(self.book, b) for s, b in self.backgrounds.items()}
+
+    @cached_property
+    def hangs(self) -> Mapping[str, frozenset[str]]:
+        """For each cause every fact on which its prior hangs."""
+        return {n: prior_facts(self.book, c) for n, c in self.book.causes.items()}
+
+    @cached_property
+    def hung(self) -> Mapping[str, tuple[str, ...]]:
+        """For each fact the causes whose priors hang on it."""
+        found: dict[str, list[str]] = {}
+        for cause in sorted(self.hangs):
+            for fact in self.hangs[cause]:
+                found.setdefault(fact, []).append(cause)
+        return {f: tuple(causes) for f, causes in found.items()}
+
+    @cached_property
+    def circumstances(self) -> frozenset[str]:
+        """Every fact on which the odds or the possibility of some cause hang."""
+        causes = self.book.causes.values()
+        conditions = [s.when for c in causes for s in c.more_likely_when]
+        conditions += [g.when for c in causes for g in c.possible_when]
+        conditions += [self.book.rules[c.set_by].when for c in causes if c.set_by]
+        return frozenset(f for when in conditions for f in when.facts)
+
+    @cached_property
+    def set_findings(self) -> frozenset[str]:
+        """Findings concluded by the rules that set a cause."""
+        rules = {c.set_by for c in self.book.causes.values() if c.set_by}
+        return frozenset(t.finding for r in rules for t in self.book.rules[r].then if t.finding)
+
+    @cached_property
+    def confirms(self) -> Mapping[str, tuple[str, Confirm]]:
+        """For each check that reports a cause itself: the first such cause, and how."""
+        found: dict[str, tuple[str, Confirm]] = {}
+        for cause in self.book.causes.values():
+            for confirm in cause.be_sure:
+                found.setdefault(confirm.check, (cause.id, confirm))
+        return found
+
+
+_known: list[Ground] = []
+
+
+def ground(book: Book) -> Ground:
+    """The ground of a book; the last few are kept."""
+    for made in _known:
+        if made.book is book:
+            return made
+    made = Ground(book)
+    _known.insert(0, made)
+    del _known[KEPT:]
+    return made
+
+
+def cause_links(book: Book, cause: Cause) -> dict[str, Vector]:
+    """Net chances of proposing each value of each sign the cause shows."""
+    totals: dict[str, dict[str, float]] = {}
+    for link in cause.shows:
+        totals.setdefault(link.finding, {})[link.value] = link.how_often
+    links: dict[str, Vector] = {}
+    for sign, by_value in totals.items():
+        values = book.findings[sign].values[1:]
+        net = net_strengths(
+            tuple(v.without_cause or 0.0 for v in values),
+            tuple(by_value.get(v.id) for v in values),
+        )
+        links[sign] = (1.0 - sum(net), *net)
+    return links
+
+
+def prior_facts(book: Book, cause: Cause) -> frozenset[str]:
+    """Every fact on which the prior of a cause hangs."""
+    names = {f for shift in cause.more_likely_when for f in shift.when.facts}
+    if cause.set_by:
+        rule = book.rules[cause.set_by]
+        names |= {*rule.when.facts, *(t.finding for t in rule.then[:1])}
+    return frozenset(names)
+
+
+def _background(finding: Finding) -> Vector:
+    rest = [v.without_cause or 0.0 for v in finding.values[1:]]
+    return (1.0 - sum(rest), *rest)
+
+
+def _unlisted(book: Book, background: Vector) -> Vector:
+    share = book.words.unlisted_strength / (len(background) - 1)
+    return (1.0 - book.words.unlisted_strength, *([share] * (len(background) - 1)))
