@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from diagnose.audit.examples import case_of
-from diagnose.audit.places import SHELVES
+from diagnose.audit.shelves import SHELVES
 from diagnose.audit.told import corrected
 from diagnose.audit.walking import bare
 from diagnose.book.answers import UNKNOWN, AnswerError, read_answer

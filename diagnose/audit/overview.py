@@ -10,7 +10,7 @@ from diagnose.audit.decisions import Merging, idle_checks, mergings
 from diagnose.audit.separation import Pair, unseparated
 from diagnose.audit.study import Study
 from diagnose.audit.thin import Coverage, coverage
-from diagnose.audit.walking import references
+from diagnose.audit.walking import references, strings
 from diagnose.book.counts import by_kind, by_standing
 from diagnose.book.model import Book
 from diagnose.case.entries import Case
@@ -95,7 +95,7 @@ def audit(book: Book, closed: Iterable[Case] = ()) -> Audit:
 
 def _cited(book: Book) -> tuple[Cited, ...]:
     claims: dict[str, int] = dict.fromkeys(book.sources, 0)
-    for _, _, path, word in references(book):
+    for _, _, path, word in references(strings(book)):
         if word in claims and path[-1] != "cautions":
             claims[word] += 1
     found = [Cited(s.id, s.standing, claims[s.id]) for s in book.sources.values()]

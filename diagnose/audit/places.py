@@ -6,25 +6,12 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from diagnose.audit.lint import Remark, Step
+from diagnose.audit.shelves import SHELVES
 from diagnose.book.advice import Tick
 from diagnose.book.model import Book
 from diagnose.book.nodes import Items, Node, Table, Text
 from diagnose.book.problems import Problem
 from diagnose.book.yaml_nodes import read_tree
-
-SHELVES = {
-    "cause": "causes",
-    "check": "checks",
-    "finding": "findings",
-    "symptom": "symptoms",
-    "mechanism": "mechanisms",
-    "rule": "rules",
-    "stop": "stops",
-    "card": "cards",
-    "caution": "cautions",
-    "source": "sources",
-    "step": "before",
-}
 
 
 class Places:

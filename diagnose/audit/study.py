@@ -9,6 +9,7 @@ from functools import cached_property
 from diagnose.audit.acting import Acting, acting
 from diagnose.audit.best_case import BestCase, best_case
 from diagnose.audit.signatures import Signature, signatures
+from diagnose.audit.walking import Found, strings
 from diagnose.book.conditions import Condition
 from diagnose.book.model import Book, Cause, Fix, Link
 from diagnose.reasoning.belief import WIDEST
@@ -74,6 +75,11 @@ class Study:
                 rule = self.book.rules[cause.set_by]
                 names.update(t.finding for t in rule.then[:1])
         return frozenset(names)
+
+    @cached_property
+    def strings(self) -> tuple[Found, ...]:
+        """Every text, label and reference of the book, with its place."""
+        return strings(self.book)
 
     @cached_property
     def own_fixes(self) -> Mapping[str, Fix]:

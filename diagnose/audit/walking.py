@@ -5,11 +5,11 @@ The paths use the names of the fields as they are written in the files.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import fields, is_dataclass
 from typing import Any
 
-from diagnose.audit.places import SHELVES
+from diagnose.audit.shelves import SHELVES
 from diagnose.book.advice import Tick
 from diagnose.book.model import Book, Where
 
@@ -28,19 +28,33 @@ WRITTEN = {"condition": "if", "is_": "is", "with_": "with", "inputs": "from"}
 NO_LISTS = frozenset(("tests", "words", "when", "condition", "means"))
 
 
-def texts(book: Book) -> Iterator[Found]:
-    """(kind, id, path, text) of every text for people."""
-    yield from _those(book, TEXTS)
+def strings(book: Book) -> tuple[Found, ...]:
+    """(kind, id, path, text) of every text, label and reference; a borrowed fix only once."""
+    found: list[Found] = []
+    for kind, shelf in SHELVES.items():
+        for name, thing in getattr(book, shelf).items():
+            if kind == "finding" and name in book.symptoms:
+                continue
+            borrowed = getattr(thing, "fix", None) is not None and thing.fix.id != name
+            for path, text in _strings(thing, ()):
+                if text and not (borrowed and path[0] == "fix"):
+                    found.append((kind, name, path, text))
+    return tuple(found)
 
 
-def tags(book: Book) -> Iterator[Found]:
-    """(kind, id, path, label) of every free label."""
-    yield from _those(book, TAGS)
+def texts(found: Iterable[Found]) -> Iterator[Found]:
+    """Those of `strings` that are texts for people."""
+    yield from (f for f in found if _field(f[2]) in TEXTS)
 
 
-def references(book: Book) -> Iterator[Found]:
-    """(kind, id, path, id named) of every source and caution that is named."""
-    yield from _those(book, REFERENCES)
+def tags(found: Iterable[Found]) -> Iterator[Found]:
+    """Those that are free labels."""
+    yield from (f for f in found if _field(f[2]) in TAGS)
+
+
+def references(found: Iterable[Found]) -> Iterator[Found]:
+    """Those that name a source or a caution."""
+    yield from (f for f in found if _field(f[2]) in REFERENCES)
 
 
 def repeats(thing: Any) -> Iterator[tuple[Path, int, int]]:
@@ -55,16 +69,9 @@ def repeats(thing: Any) -> Iterator[tuple[Path, int, int]]:
                 seen[key] = n
 
 
-def _those(book: Book, wanted: frozenset[str]) -> Iterator[Found]:
-    for kind, shelf in SHELVES.items():
-        for name, thing in getattr(book, shelf).items():
-            if kind == "finding" and name in book.symptoms:
-                continue
-            for path, text in _strings(thing, ()):
-                field = next(step for step in reversed(path) if isinstance(step, str))
-                borrowed = path[0] == "fix" and getattr(thing, "fix", thing).id != name
-                if field in wanted and text and not borrowed:
-                    yield kind, name, path, text
+def _field(path: Path) -> str:
+    """The name of the field a text stands in."""
+    return next(step for step in reversed(path) if isinstance(step, str))
 
 
 def _strings(thing: Any, path: Path) -> Iterator[tuple[Path, str]]:

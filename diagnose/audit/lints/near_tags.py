@@ -15,7 +15,7 @@ def look(study: Study) -> Iterator[Remark]:
     """Labels used once that are near one used elsewhere."""
     for group in GROUPS:
         used: dict[str, list[tuple[str, str, tuple[str | int, ...]]]] = {}
-        for kind, entry, path, tag in tags(study.book):
+        for kind, entry, path, tag in tags(study.strings):
             if path[0 if path[0] != "fix" else 1] in group:
                 used.setdefault(tag, []).append((kind, entry, path))
         for tag, places in used.items():

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from diagnose.audit.lint import Lint, Remark
-from diagnose.audit.places import SHELVES
+from diagnose.audit.shelves import SHELVES
 from diagnose.audit.study import Study
 from diagnose.audit.walking import repeats
 

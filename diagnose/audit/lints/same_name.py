@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from diagnose.audit.lint import Lint, Remark
-from diagnose.audit.places import SHELVES
+from diagnose.audit.shelves import SHELVES
 from diagnose.audit.study import Study
 
 FIELDS = ("name", "summary", "ask", "say", "title", "explain")

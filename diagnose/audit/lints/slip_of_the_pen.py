@@ -16,7 +16,7 @@ OFTEN = 4  # times a word stands elsewhere before a near one is taken for a slip
 
 def look(study: Study) -> Iterator[Remark]:
     """Words of five letters or more with one letter doubled, or two letters changed round."""
-    found = list(texts(study.book))
+    found = list(texts(study.strings))
     counts = Counter(w.lower() for *_, text in found for w in WORD.findall(text))
     for kind, entry, path, text in found:
         for word in WORD.findall(text):

@@ -13,7 +13,7 @@ GENERAL = ("common-practice", "from-memory")
 
 def look(study: Study) -> Iterator[Remark]:
     """Sources and cautions that stand nowhere; the two general sources are free to all."""
-    cited = {word for _, _, _, word in references(study.book)}
+    cited = {word for _, _, _, word in references(study.strings)}
     for name in study.book.sources:
         if name not in cited and name not in GENERAL:
             what = f"nothing cites the source {name}"

@@ -28,7 +28,7 @@ LEAST = {
 
 def look(study: Study) -> Iterator[Remark]:
     """Texts of fewer words than the field needs, or without any letters."""
-    for kind, entry, path, text in texts(study.book):
+    for kind, entry, path, text in texts(study.strings):
         least = LEAST.get(str(path[-1] if isinstance(path[-1], str) else path[-2]), 1)
         words = [w for w in text.replace("-", " ").split() if any(c.isalpha() for c in w)]
         left_over = "TODO" in text or "..." in text
