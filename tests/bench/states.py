@@ -73,8 +73,10 @@ def chain(book: Book, complaint: str, answers: Mapping[str, str]) -> dict[str, F
             facts.update(check.by_option[value].means if value in check.by_option else {})
     facts |= settled(book, answers)
     run = _Run(book, dict(facts))
-    for rule in select(book, facts):
-        if rule.work_out is None:
+    waiting = [r for r in select(book, facts) if r.work_out is None]
+    while ready := [r for r in waiting if set(r.when.facts) <= set(facts)]:
+        waiting = [r for r in waiting if r not in ready]
+        for rule in ready:
             for name, new in _conclude(run, rule, {f: facts[f] for f in rule.when.facts}):
                 facts.setdefault(name, new)
     return facts
