@@ -76,11 +76,11 @@ def _calibration_rows(view: Audit) -> list[str]:
         return ["no closed case names a cure yet"]
     loss = f", log loss {found.log_loss:.2f}" if found.log_loss is not None else ""
     rows = [
-        f"{found.cases} closed cases: the cure was first in {found.first}, "
+        f"Closed cases with a cure: {found.cases}; the cure was first in {found.first}, "
         f"among three in {found.among_three}{loss}"
     ]
     rows += [
-        f"said {percent(b.said)} on average, was {percent(b.was)} ({b.number} causes of cases)"
+        f"said {percent(b.said)} on average, was {percent(b.was)} (of {b.number})"
         for b in found.bands
     ]
     for rate in found.rates:
