@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
 
 @dataclass(frozen=True)
@@ -47,7 +48,7 @@ class Condition:
 
     tests: tuple[Test, ...] = ()
 
-    @property
+    @cached_property
     def facts(self) -> tuple[str, ...]:
         """Names of every fact the condition looks at, in order."""
         names = [t.fact for t in self.tests] + [t.other for t in self.tests if t.other]

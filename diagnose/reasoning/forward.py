@@ -18,6 +18,7 @@ from diagnose.book.conditions import Condition, FactValue, Number, holds
 from diagnose.book.model import Book, Conclusion, Rule
 from diagnose.physics.catalogue import calculation
 from diagnose.physics.quantities import QuantityError, read_quantity
+from diagnose.reasoning.ground import ground, is_fact, needed
 
 FIRES_ABOVE = 0.05
 
@@ -58,25 +59,18 @@ def deduce(book: Book, told: Mapping[str, FactValue]) -> Deduced:
 
 def select(book: Book, told: Mapping[str, FactValue]) -> tuple[Rule, ...]:
     """The rules whose facts are all known or could be worked out by others selected."""
+    made = ground(book)
     known = set(told)
-    chosen: dict[str, Rule] = {}
-    growing = True
-    while growing:
-        growing = False
-        for rule in book.rules.values():
-            if rule.id not in chosen and set(needed(rule)) <= known:
-                chosen[rule.id] = rule
-                known |= set(offered(rule))
-                growing = True
-    return tuple(chosen[k] for k in sorted(chosen))
-
-
-def needed(rule: Rule) -> tuple[str, ...]:
-    """Names of the facts a rule cannot fire without, in order."""
-    names = list(rule.when.facts)
-    if rule.work_out is not None:
-        names += [f for f in rule.work_out.inputs.values() if _is_fact(f)]
-    return tuple(dict.fromkeys(names))
+    chosen: set[str] = set()
+    ready = [made.rules_of[f] for f in known if f in made.rules_of]
+    look = {*made.free_rules, *(r for rules in ready for r in rules)}
+    while look:
+        new = {r for r in look if r not in chosen and made.needed[r] <= known}
+        chosen |= new
+        added = {f for r in new for f in offered(book.rules[r])} - known
+        known |= added
+        look = {r for f in added for r in made.rules_of.get(f, ())}
+    return tuple(book.rules[k] for k in sorted(chosen))
 
 
 def offered(rule: Rule) -> tuple[str, ...]:
@@ -85,10 +79,6 @@ def offered(rule: Rule) -> tuple[str, ...]:
     if rule.work_out is not None:
         names.append(rule.work_out.gives)
     return tuple(names)
-
-
-def _is_fact(text: str) -> bool:
-    return not text[:1].isdigit() and text[:1] not in "-.+"
 
 
 class _Run:
@@ -208,7 +198,7 @@ def _work_out(run: _Run, rule: Rule, facts: Mapping[str, FactValue]) -> Number |
 
 
 def _range(fact: str, facts: Mapping[str, FactValue], dimension: str) -> tuple[float, float, float]:
-    if not _is_fact(fact):
+    if not is_fact(fact):
         try:
             q = read_quantity(fact, dimension)
         except QuantityError as error:

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import math
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from diagnose.book.model import Book, Cause, Confirm, Finding
+from diagnose.book.model import Book, Cause, Check, Confirm, Finding, Rule
 from diagnose.book.strengths import net_strengths
 
 Vector = tuple[float, ...]
@@ -73,6 +74,49 @@ class Ground:
                 found.setdefault(confirm.check, (cause.id, confirm))
         return found
 
+    @cached_property
+    def needed(self) -> Mapping[str, frozenset[str]]:
+        """For each rule the facts it cannot fire without."""
+        return {n: frozenset(needed(r)) for n, r in self.book.rules.items()}
+
+    @cached_property
+    def rules_of(self) -> Mapping[str, tuple[str, ...]]:
+        """For each fact the rules that need it."""
+        found: dict[str, list[str]] = {}
+        for rule, facts in self.needed.items():
+            for fact in facts:
+                found.setdefault(fact, []).append(rule)
+        return {f: tuple(rules) for f, rules in found.items()}
+
+    @cached_property
+    def free_rules(self) -> tuple[str, ...]:
+        """The rules that need no fact."""
+        return tuple(n for n, facts in self.needed.items() if not facts)
+
+    @cached_property
+    def touched(self) -> Mapping[str, tuple[str, ...]]:
+        """For each check the causes whose odds its answer can move."""
+        hung = self.hung
+        return {
+            n: tuple(sorted({c for f in _touches(k) for c in hung.get(f, ())}))
+            for n, k in self.book.checks.items()
+        }
+
+    @cached_property
+    def shown(self) -> Mapping[str, Mapping[str, tuple[Vector, float]]]:
+        """For each sign and cause: chance of each value with that cause alone, and its bits.
+
+        The key "" stands for no cause at all.
+        """
+        found: dict[str, dict[str, tuple[Vector, float]]] = {}
+        for sign, plain in self.backgrounds.items():
+            found[sign] = {"": (plain, entropy(plain))}
+        for cause, links in self.links.items():
+            for sign, link in links.items():
+                values = _most_striking(self.backgrounds[sign], link)
+                found[sign][cause] = (values, entropy(values))
+        return found
+
 
 _known: list[Ground] = []
 
@@ -111,6 +155,38 @@ def prior_facts(book: Book, cause: Cause) -> frozenset[str]:
         rule = book.rules[cause.set_by]
         names |= {*rule.when.facts, *(t.finding for t in rule.then[:1])}
     return frozenset(names)
+
+
+def needed(rule: Rule) -> tuple[str, ...]:
+    """Names of the facts a rule cannot fire without, in order."""
+    names = list(rule.when.facts)
+    if rule.work_out is not None:
+        names += [f for f in rule.work_out.inputs.values() if is_fact(f)]
+    return tuple(dict.fromkeys(names))
+
+
+def entropy(shares: Iterable[float]) -> float:
+    """Bits of doubt in some shares that sum to one."""
+    return -sum(p * math.log2(p) for p in shares if p > 0.0)
+
+
+def is_fact(text: str) -> bool:
+    """True when an input of a sum names a fact, not a plain number."""
+    return not text[:1].isdigit() and text[:1] not in "-.+"
+
+
+def _touches(check: Check) -> set[str]:
+    return {check.id, *check.settles, *(f for o in check.options for f in o.means)}
+
+
+def _most_striking(state: Vector, step: Vector) -> Vector:
+    """The chance that the most striking of two proposals is each value."""
+    found, was = [], 0.0
+    for k in range(len(state)):
+        now = sum(state[: k + 1]) * sum(step[: k + 1])
+        found.append(max(0.0, now - was))
+        was = now
+    return tuple(found)
 
 
 def _background(finding: Finding) -> Vector:

@@ -8,16 +8,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 
-import numpy as np
-
 from diagnose.book.conditions import FactValue
 from diagnose.book.model import Book, Check
-from diagnose.reasoning.assembly import Floats
 from diagnose.reasoning.batch import Batch
+from diagnose.reasoning.ground import Vector, entropy
 from diagnose.reasoning.network import Network, prior_of
 
 MOST = 24  # checks valued exactly
 LEAST_SHARE = 1e-3  # a cause less likely than this picks no check
+MOVED_SHARE = 0.01  # nor one less likely than this a question of circumstances
 
 
 def most_tied(
@@ -64,50 +63,49 @@ class _Guess:
 
     def _two(self, share: float, yes_there: float, yes_not: float) -> float:
         yes = share * yes_there + (1.0 - share) * yes_not
-        return _entropy(np.array([yes, 1.0 - yes])) - sum(
-            w * _entropy(np.array([p, 1.0 - p]))
-            for w, p in ((share, yes_there), (1.0 - share, yes_not))
-        )
+        left = share * _coin(yes_there) + (1.0 - share) * _coin(yes_not)
+        return _coin(yes) - left
 
     def _sign(self, sign: str) -> float:
         if sign not in self.seen:
-            self.seen[sign] = self._of_sign(self.batch.network, sign)
+            self.seen[sign] = self._of_sign(self.batch.ground.shown[sign])
         return self.seen[sign]
 
-    def _of_sign(self, network: Network, sign: str) -> float:
-        upto = np.cumsum(network.background[sign])
-        plain = np.diff(upto, prepend=0.0)
-        mean, told, left = np.zeros(upto.size), 0.0, self.rest
-        linked = network.linked.get(sign, {})
+    def _of_sign(self, shown: Mapping[str, tuple[Vector, float]]) -> float:
+        plain, bits = shown[""]
+        mean, told, left = [0.0] * len(plain), 0.0, self.rest
         for cause, share in self.likely.items():
-            link = linked.get(network.place[cause])
-            if link is None:
+            found = shown.get(cause)
+            if found is None:
                 left += share
                 continue
-            shown = np.diff(upto * np.cumsum(link), prepend=0.0)
-            mean += share * shown
-            told += share * _entropy(shown)
-        if not told:
+            told += share * found[1]
+            for k, p in enumerate(found[0]):
+                mean[k] += share * p
+        if left + 1e-12 >= 1.0:
             return 0.0
-        return _entropy(mean + left * plain) - told - left * _entropy(plain)
+        return entropy(m + left * p for m, p in zip(mean, plain, strict=True)) - told - left * bits
 
     def _circumstance(self, check: Check) -> float:
-        options = self.batch.hypotheses(check)
-        if not options:
+        touched = self.batch.ground.touched[check.id]
+        moved = [c for c in touched if self.likely.get(c, 0.0) >= MOVED_SHARE]
+        if not moved:
             return 0.0
         book, network = self.batch.book, self.batch.network
-        spread = []
-        for _, facts in options:
-            new = {f for f, value in facts.items() if self.batch.facts.get(f) != value}
-            moved = {c for f in new for c in self.batch.ground.hung.get(f, ())} & set(self.likely)
-            weights = {c: p * _factor(book, network, c, facts) if c in moved else p
-                       for c, p in self.likely.items()}  # fmt: skip
-            spread.append([*(weights[c] for c in self.likely), self.rest])
-        table = np.array(spread)
-        total = table.sum(axis=1)
-        mean = table.sum(axis=0) / table.sum()
-        after = sum(t * _entropy(row / t) for t, row in zip(total, table, strict=True) if t > 0.0)
-        return max(0.0, _entropy(mean) - float(after / total.sum()))
+        still = 1.0 - sum(self.likely[c] for c in moved)
+        rows = [
+            [*(self.likely[c] * _factor(book, network, c, facts) for c in moved), still]
+            for _, facts in self.batch.hypotheses(check)
+        ]
+        if not rows:
+            return 0.0
+        totals = [sum(row) for row in rows]
+        whole = sum(totals)
+        mean = [sum(column) / whole for column in zip(*rows, strict=True)]
+        after = sum(
+            t * entropy(p / t for p in row) for t, row in zip(totals, rows, strict=True) if t > 0.0
+        )
+        return max(0.0, entropy(mean) - after / whole)
 
 
 def _factor(book: Book, network: Network, cause: str, facts: Mapping[str, FactValue]) -> float:
@@ -117,6 +115,5 @@ def _factor(book: Book, network: Network, cause: str, facts: Mapping[str, FactVa
     return float(then / max(1e-12, 1.0 - then) / max(1e-12, before))
 
 
-def _entropy(shares: Floats) -> float:
-    alive = shares[shares > 0.0]
-    return float(-(alive * np.log2(alive)).sum())
+def _coin(p: float) -> float:
+    return entropy((p, 1.0 - p))
