@@ -49,6 +49,11 @@ def review_view(
     first = safety_checks(book, read.hazards, read.gathered, later)
     stops = tuple(stop_view(h, read) for h in read.stops)
     checks = tuple(check_view(c, "nothing turns before this is known") for c in first)
+    complaints = tuple(
+        ComplaintView(c.symptom, book.symptoms[c.symptom].name, c.here, c.usual)
+        for c in review.weighed.complaints
+        if c.here - c.usual >= RAISED_BY
+    )[:MOST_COMPLAINTS]
     view = ReviewView(
         title=case.title,
         case=case.path,
@@ -66,13 +71,9 @@ def review_view(
         first_checks=checks,
         headline=_headline(risks, len(stops)),
         first_action=_first_action(review, risks, checks),
-        yardstick=YARDSTICK,
+        yardstick=YARDSTICK if risks or complaints else "",
         risks=risks,
-        complaints=tuple(
-            ComplaintView(c.symptom, book.symptoms[c.symptom].name, c.here, c.usual)
-            for c in review.weighed.complaints
-            if c.here - c.usual >= RAISED_BY
-        )[:MOST_COMPLAINTS],
+        complaints=complaints,
         wheel_wanted=review.shelf.wanted if review.shelf else "",
         wheel_hint=review.shelf.choice.row.hint if review.shelf else _no_row(review),
         wheel_source=_wheel_source(review),

@@ -193,6 +193,8 @@ def _complaints(view: ReviewView) -> str:
     if not view.complaints:
         return ""
     lines = ["COMPLAINTS MADE LIKELIER"]
+    if not view.risks:
+        lines.append(_wrap(view.yardstick, "  "))
     lines += [
         _wrap(f"{c.name}: {percent(c.here)} here, {percent(c.usual)} in any job", "    ", "  - ")
         for c in view.complaints
