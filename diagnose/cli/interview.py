@@ -6,8 +6,8 @@ replay". It reads through a function and speaks through another, and never touch
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, replace
 
 from diagnose.book.model import Book, Check
 from diagnose.case.entries import UNKNOWN, Case, Entry
@@ -26,7 +26,8 @@ class Desk:
 
     `read` gives one typed line (EOFError when there are no more), `say` shows text, `save` keeps
     the case, `reasoned` runs the pipe. `machines` and `wheels` are the shop's cards: id -> name.
-    `earlier` tells, as text, of closed cases like this one; "" when there are none.
+    `earlier` tells, as text, of closed cases like this one; "" when there are none. `good` are
+    readings of the healthy record by machine: {machine: {name: value}}.
     """
 
     book: Book
@@ -37,6 +38,7 @@ class Desk:
     machines: dict[str, str]
     wheels: dict[str, str]
     earlier: Callable[[Case], str] = lambda _: ""
+    good: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
 
 
 class Stopped(Exception):
@@ -95,7 +97,7 @@ class Interview:
             self._keep(self.case.without_last())
             return
         self.cards_asked = self.shown_earlier = False
-        self.case = replace(self.case, complaint=(), machine="", wheel="")
+        self.case = replace(self.case, complaint=(), machine="", wheel="", now={})
 
     def _keep(self, case: Case) -> None:
         self.case = case
@@ -131,7 +133,25 @@ class Interview:
                     raise Stopped
                 # the names are those of fields of a case
                 self._keep(replace(self.case, **{kind: chosen}))  # type: ignore[arg-type]
-        self.cards_asked = True
+        if self._now():
+            self.cards_asked = True
+
+    def _now(self) -> bool:
+        """Ask how it is now what the healthy record of the machine holds; False to go back."""
+        from diagnose.cli.now import Back, Quit, ask_now
+
+        readings = self.desk.good.get(self.case.machine, {})
+        if readings and not self.case.now:
+            try:
+                now = ask_now(readings, self.desk.read, self.desk.say)
+            except Back:
+                self.back()
+                return False
+            except Quit:
+                raise Stopped from None
+            if now:
+                self._keep(replace(self.case, now=now))
+        return True
 
     # a question -------------------------------------------------------------------------------
 

@@ -160,6 +160,7 @@ def _interview(room: Room, sitting: Sitting, case: Case) -> int:
         machines={name: card.name for name, card in room.shop.machines.items()},
         wheels={name: card.name for name, card in room.shop.wheels.items()},
         earlier=lambda case: _told_earlier(room, case),
+        good={name: good.readings for name, good in room.shop.healthy.items()},
     )
     interview = Interview(desk, case)
     end = interview.run()
