@@ -11,20 +11,29 @@ from yaml import YAMLError
 __all__ = ["YAMLError", "compose", "events"]
 
 
-class PureText(yaml.SafeLoader):
-    """Python parser that leaves every scalar as text."""
+class _NothingGuessed:
+    """No tag is worked out for a node: the field tables give the types."""
 
-    yaml_implicit_resolvers = {}  # noqa: RUF012 - the stubs call it an instance variable
+    def resolve(self, *_: Any) -> str:
+        return "tag:yaml.org,2002:str"
+
+    def descend_resolver(self, *_: Any) -> None:
+        return None
+
+    def ascend_resolver(self) -> None:
+        return None
+
+
+class PureText(_NothingGuessed, yaml.SafeLoader):
+    """Python parser that leaves every scalar as text."""
 
 
 TextLoader: Any = PureText
 
 if hasattr(yaml, "CSafeLoader"):
 
-    class CText(yaml.CSafeLoader):
+    class CText(_NothingGuessed, yaml.CSafeLoader):
         """C parser that leaves every scalar as text."""
-
-        yaml_implicit_resolvers = {}  # noqa: RUF012 - the stubs call it an instance variable
 
     TextLoader = CText
 

@@ -7,6 +7,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from diagnose.book.files import display, knowledge_files
+from diagnose.book.kept import load_kept
 from diagnose.book.loader import load_book
 from diagnose.book.model import Book
 from diagnose.book.problems import BookError, Problem
@@ -41,7 +42,7 @@ def _usable(
     told: list[Problem] = []
     while True:
         try:
-            return load_book(shipped, own, left), frozenset(left), tuple(told)
+            return load_kept(shipped, own, left), frozenset(left), tuple(told)
         except BookError as error:
             out, problems = _at_fault(error.problems, files, left, shipped, own)
             left |= out
