@@ -34,15 +34,15 @@ def run(
     room = open_room(where)
 
     def asked(asker: Asker) -> int:
-        write(room, make(room, ask(room, asker)))
+        write(room, make(room, ask(room, asker)), told)
         return DONE
 
     if bare and at_a_terminal():
         leave(ask_through(asked))
-    write(room, make(room, told))
+    write(room, make(room, told), told)
 
 
-def write(room: Room, draft: Draft) -> None:
+def write(room: Room, draft: Draft, told: Told) -> None:
     """Try the draft beside everything else, write it, and say what to do next."""
     from diagnose.book.locate import knowledge_folder
     from diagnose.shop.draft import put, tried
@@ -60,6 +60,8 @@ def write(room: Room, draft: Draft) -> None:
         _examples(book, draft.id)
     for line in _to_link(book, draft):
         say(line)
+    if told.get("case"):
+        say(f"In the case, cured_by: [{draft.id}] in place of something_new: lets it count for it.")
     say(f"Next: open it in an editor, look it over, then {_test(room)}")
 
 

@@ -182,6 +182,7 @@ def test_something_new_becomes_a_cause_with_its_example(cli: Cli) -> None:
     made = cli("knowledge", "new", "cause", "--from-case", "a", *sign, *road)
     assert made.code == 0, made.err
     assert "2 of 2 examples come out as written." in made.err
+    assert "cured_by: [felt-gave-way] in place of something_new:" in made.err
     assert Path("shop/knowledge/causes/machine/felt-gave-way.yaml").is_file()
     ranked = cli("rank", "-c", "chatter", "-a", "felt-crushed-look=yes").out
     assert "the felt gave way" in ranked
