@@ -19,6 +19,10 @@ SECONDS = 0.6  # minutes: history and looks that cost nothing to speak of
 OPENING = 3  # of those, how many of the complaint's first questions are asked before all else
 TELLS = 0.02  # share of the entropy an opening question must remove
 ENOUGH = 14  # questions after which the interview ends with the best it can do
+BEST_THERE_IS = (
+    "no question is worth its minutes now, and each fix is long for its chance; "
+    "have someone look with you before a long job"
+)
 DEAR = 60.0  # minutes of a fix before which its one hanging answer is asked again
 
 
@@ -131,7 +135,7 @@ def _weigh(valued: Valued, fixes: FixTable, open_: Sequence[Candidate]) -> Step:
     if ahead.ask < min(ahead.fix_first, LAST_RESORT):
         return _ask(best, "it tells most for its minutes")
     if ahead.fix is None or ahead.fix_first >= LAST_RESORT:
-        return Step("stuck", "", "no question and no listed fix is worth its minutes now")
+        return Step("stuck", "", BEST_THERE_IS)
     return Step("fix", fixes.ids[ahead.fix], "asking more would cost more than trying it")
 
 
@@ -139,7 +143,7 @@ def _fix_or_stuck(valued: Valued, fixes: FixTable, best_fix: int | None) -> Step
     if best_fix is None or valued.now[best_fix] * fixes.cures[best_fix] * LAST_RESORT < (
         fixes.minutes[best_fix] * 0.5
     ):
-        return Step("stuck", "", "no question and no listed fix is worth its minutes now")
+        return Step("stuck", "", BEST_THERE_IS)
     return Step("fix", fixes.ids[best_fix], "asking more would cost more than trying it")
 
 
