@@ -9,6 +9,7 @@ from diagnose.book.advice import Tick
 from diagnose.book.fields_before import LISTS
 from diagnose.book.model import Book
 from diagnose.physics.units import show
+from diagnose.review.cuts import FINISHING
 from diagnose.review.review import Review
 from diagnose.review.unknown import Unknown
 from diagnose.review.wheels import Judged
@@ -101,13 +102,14 @@ def cut_views(review: Review, units: str) -> CutPart:
     if cuts is None:
         return {"ceiling": "", "handbook": "", "cuts": (), "cut_note": ""}
     table = show(cuts.table_speed, "speed", units)
+    keep = show(FINISHING * cuts.ways[-1].depth, "length", units)
     ways = [
         CutView(
             w.kind,
             show(w.depth, "length", units),
             show(w.crossfeed, "length", units),
             table,
-            "till 0.01 mm is left" if w.kind != "finish" else "four",
+            f"{FINISHING}" if w.kind == "finish" else f"till {keep} is left",
             percent(w.share),
         )
         for w in cuts.ways

@@ -34,6 +34,7 @@ WIDEST = 1 / 4  # of the face: fewer than four passes over each place leave line
 PLAN_ENERGY = 40e9  # J/m3, the energy the burn rule of the book plans with
 CUT_SHARE = 0.35  # of what is left, cut by one pass of a light machine
 LEAST_LEFT = 0.5e-6  # m, nothing is asked below half a micrometre
+FINISHING = 4  # passes that take what roughing leaves
 FEWEST, MOST = 2, 6  # spark-out passes
 DIAL = 0.05e-3  # m, crossfeeds are given in steps a handwheel can be set to
 STEP = 0.5e-6  # m, depths are given in steps a dial can be read to
