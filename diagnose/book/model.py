@@ -357,6 +357,7 @@ class Cause:
     first_aid: tuple[Aid, ...] = ()
     replaces: tuple[str, ...] = ()
     where: Where | None = None
+    learned: float = 1.0  # odds factor of the shop's closed cases, for the complaint in hand
 
 
 @dataclass(frozen=True)

@@ -145,7 +145,10 @@ def impossible(cause: Cause, facts: Mapping[str, FactValue]) -> str | None:
 
 
 def prior_of(book: Book, cause: Cause, facts: Mapping[str, FactValue]) -> float:
-    """The prior after circumstances: an odds factor each, the product kept within the limit."""
+    """The prior after circumstances: an odds factor each, the product kept within the limit.
+
+    What the shop learned multiplies the odds after that; what a reading decides it leaves alone.
+    """
     words = book.words
     if cause.set_by:
         rule = book.rules[cause.set_by]
@@ -160,7 +163,7 @@ def prior_of(book: Book, cause: Cause, facts: Mapping[str, FactValue]) -> float:
         if degree:
             factor *= shift.factor**degree
     factor = min(words.odds_limit, max(1.0 / words.odds_limit, factor))
-    odds = factor * cause.prior / (1.0 - cause.prior)
+    odds = cause.learned * factor * cause.prior / (1.0 - cause.prior)
     return odds / (1.0 + odds)
 
 
