@@ -55,7 +55,7 @@ def _stops(view: ResultView) -> list[str]:
 def stop_text(stop: StopView) -> str:
     """One stop or hold, for the screen."""
     word = "STOP" if stop.kind == "stop" else "PUT THE PART ASIDE"
-    lines = [f"*** {word}: {stop.name} ***", _wrap(stop.what_is_wrong)]
+    lines = [_wrap(f"*** {word}: {stop.name} ***", "    ", ""), _wrap(stop.what_is_wrong)]
     lines += [_wrap(f"because {b}", "    ", "  - ") for b in stop.because]
     lines.append("Do first:")
     lines += [_wrap(do, "    ", f" {n}. ") for n, do in enumerate(stop.do_first, 1)]
