@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from diagnose.book.conditions import FactValue
 from diagnose.book.model import Book, Check
 from diagnose.case.entries import Case, Entry, read_entries
-from diagnose.reasoning.belief import Belief, believe
+from diagnose.reasoning.belief import Belief, believe, within_width
 from diagnose.reasoning.facts import Gathered, Told
 from diagnose.reasoning.fixes import FixTable, fix_table
 from diagnose.reasoning.forward import Deduced, _conclude, _Run, select
@@ -126,13 +126,17 @@ class States:
         words = {n: {str(v): 1.0} for n, v in facts.items() if n in book.findings}
         words.pop(complaint)
         deduced = Deduced(words, {}, {}, (), (), ())
-        network, _ = network_of(book, (complaint,), known, deduced)
+        network = within_width(network_of(book, (complaint,), known, deduced)[0])
         done = {n: 1.0 - book.causes[n].fix.cures for n, _ in tried}
         seen = {**all_facts(known, deduced), **surest(meanings(book, known)), complaint: "yes"}
+        # what hangs on the figure of a reading cannot be judged: here only what it settles is told
+        told_as_figures = {n for n in answers if book.checks[n].kind != "one"}
         open_ = tuple(
             c
             for c in askable(book, known, seen)
-            if c.id not in answers and answers_known(book, c)
+            if c.id not in answers
+            and answers_known(book, c)
+            and not told_as_figures & set(c.asked_when.facts)
         )  # fmt: skip
         return State(seen, network, fix_table(book, network, done, False), open_)
 
