@@ -260,3 +260,40 @@ def test_a_still_question_that_hangs_on_a_turning_one_does_not_bring_it_in() -> 
 
     told = reason(shelf, Case("burn", ("burnt-patches",), nobody_knows))
     assert turning_steps(told) == []
+
+
+def test_what_the_cards_of_machine_and_wheel_tell_is_not_asked_again() -> None:
+    shelf = book()
+    cards = {"the-machine-and-its-power": "none", "speed-against-mark": "not-faster"}
+    symptom = sorted(shelf.symptoms)[0]
+
+    without = {h.stop.id for h in read_case(shelf, Case("no cards", (symptom,))).hazards}
+    read = read_case(shelf, Case("cards", (symptom,)), cards)
+    cleared = {h.stop.id for h in read.hazards if h.state == CLEARED}
+    told = {s for c in cards for o in shelf.checks[c].options for s in (*o.raises, *o.clears)}
+    assert told <= cleared <= without
+    assert "wheel-in-doubt" not in cleared
+    assert "path-not-clear" not in cleared
+
+
+def test_a_card_that_tells_of_a_danger_raises_its_stop() -> None:
+    symptom = sorted(book().symptoms)[0]
+    cards = {"the-machine-and-its-power": "starts-again, chuck-tingles"}
+
+    read = read_case(book(), Case("cards", (symptom,)), cards)
+    assert {h.stop.id for h in read.stops} == {"starts-by-itself", "electric-chuck-leaks"}
+
+
+def test_metals_that_burn_or_poison_are_asked_about_only_where_they_may_be_ground() -> None:
+    symptom = sorted(book().symptoms)[0]
+    special = {"light-metal-with-steel-dust", "wet-light-metal-sludge", "carbide-dust"}
+
+    def open_for(metal: str) -> set[str]:
+        case = Case("metal", (symptom,), (Entry("answer", "work-material", metal),))
+        read = read_case(book(), case)
+        return {h.stop.id for h in read.hazards if h.state != CLEARED} & special
+
+    assert open_for("soft-steel") == set()
+    assert open_for("cemented-carbide") == {"carbide-dust"}
+    assert open_for("light-or-red-metal") == special - {"carbide-dust"}
+    assert open_for(UNKNOWN) == special
