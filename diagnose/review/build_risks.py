@@ -6,7 +6,6 @@ from diagnose.book.model import Book
 from diagnose.review.reasons import reasons
 from diagnose.review.review import Review
 from diagnose.review.risks import Risk
-from diagnose.review.set_up import SPARK_OUT
 from diagnose.view.parts import source_view
 from diagnose.view.review import NOTE, RISK, RiskView, ShownView
 
@@ -42,7 +41,7 @@ def risk_view(
     cause = book.causes[risk.cause]
     found = reasons(book, review.setup.read, review.weighed.network, cause, units)
     checks = dict.fromkeys(c for r in found for c in r.facts)
-    change = tuple(dict.fromkeys(lines[c] for c in checks if c in lines))
+    change = tuple(dict.fromkeys(line for c, line in lines.items() if c in checks))
     return RiskView(
         level=RISK if risk.serious else NOTE,
         cause=risk.cause,
@@ -51,19 +50,9 @@ def risk_view(
         harm=HARM_WORDS[risk.action],
         here=risk.there,
         usual=risk.usual,
-        after=_after(review, risk, SPARK_OUT in checks),
+        after=review.after[risk.cause],
         shows=risk.shows,
         shown_by=tuple(ShownView(r.because, r.shown, source_view(book, r.source)) for r in found),
         do=cause.fix.do,
         change=change,
     )
-
-
-def _after(review: Review, risk: Risk, of_the_last_passes: bool) -> float:
-    """The chance with what is recommended. What hangs on the spark-out hangs on the last passes."""
-    rough, finish = review.after
-    if risk.cause not in finish:
-        return risk.there if not finish else 0.0
-    if of_the_last_passes:
-        return finish[risk.cause]
-    return max(rough.get(risk.cause, 0.0), finish[risk.cause])

@@ -19,7 +19,7 @@ from diagnose.review.cuts import Cuts, cuts_for, table_pace
 from diagnose.review.dresses import Dresses, dresses_for
 from diagnose.review.lists import lists_for
 from diagnose.review.marking_facts import facts_of, marking_in
-from diagnose.review.risks import Weighed, present, weigh
+from diagnose.review.risks import Risk, Weighed, present, weigh
 from diagnose.review.set_up import DEPTH, SetUp, set_up
 from diagnose.review.settings import ACROSS, Setting, settings_for
 from diagnose.review.unknown import Unknown, unknowns
@@ -36,12 +36,12 @@ DRIVEN = "hydraulic"
 class Review:
     """All that was worked out for a planned job; None where the metal has no row in a table.
 
-    `after` gives each risk's cause its chance with what is recommended: (roughing, finishing).
+    `after` gives each risk's cause its chance with what is recommended.
     """
 
     setup: SetUp
     weighed: Weighed
-    after: tuple[Mapping[str, float], Mapping[str, float]]
+    after: Mapping[str, float]
     shelf: Shelf | None
     cuts: Cuts | None
     dresses: Dresses | None
@@ -71,7 +71,7 @@ def review(
     return Review(
         setup,
         weighed,
-        _after(book, case, shop, shelf, cuts, settings),
+        _after(book, case, shop, weighed.risks, shelf, cuts, settings),
         shelf,
         cuts,
         dresses,
@@ -160,28 +160,31 @@ def _after(
     book: Book,
     case: Case,
     shop: Shop,
+    risks: tuple[Risk, ...],
     shelf: Shelf | None,
     cuts: Cuts | None,
     settings: tuple[Setting, ...],
-) -> tuple[Mapping[str, float], Mapping[str, float]]:
-    """The chance of each cause with the recommended wheel, dress and cut: roughing, finishing."""
+) -> Mapping[str, float]:
+    """The chance of each cause at risk with the recommended wheel, dress and cut."""
     answers = {s.check: s.answer() for s in settings}
     wheel = shelf.best.card if shelf is not None and shelf.best is not None else None
     if wheel is not None:
         answers |= {n: a for n, a in wheel.facts.items() if n in book.checks}
         answers |= facts_of(wheel.marking)
-    if not answers:
-        return {}, {}
-    rough = _with(case, answers)
-    found = [present(_network(book, rough, shop))]
-    if cuts is not None:
-        last = {DEPTH: _mm(cuts.ways[-1].depth), ACROSS: _mm(cuts.ways[-1].crossfeed)}
-        found.append(present(_network(book, _with(rough, last), shop)))
-    return found[0], found[-1]
+    if not answers or not risks:
+        return {r.cause: r.there for r in risks}
+    job = _with(case, answers)
+    found = present(_network(book, job, shop))
+    ends = {r.cause for r in risks if r.at_the_end}
+    if ends and cuts is not None:
+        way = cuts.ways[-1]
+        last = _with(job, {DEPTH: _mm(way.depth), ACROSS: _mm(way.crossfeed)})
+        found |= {c: p for c, p in present(_network(book, last, shop)).items() if c in ends}
+    return {r.cause: found.get(r.cause, 0.0) for r in risks}
 
 
 def _network(book: Book, case: Case, shop: Shop) -> Network:
-    read = set_up(book, case, shop).read
+    read = set_up(book, case, shop, last_passes=False).read
     return network_of(book, (), read.gathered, read.deduced)[0]
 
 

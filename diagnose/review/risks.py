@@ -49,6 +49,7 @@ class Risk:
     shows: float
     action: str
     weight: float
+    at_the_end: bool  # it hangs on the last passes, not on the roughing cut
 
     @property
     def serious(self) -> bool:
@@ -155,7 +156,8 @@ def _risk(book: Book, node: Node, there: float, usual: float, read: Read) -> Ris
     if weight < (NEUTRAL if raising and all(_neutral(book, f) for f in raising) else MINOR):
         return None
     shows, action = node.links[complaint][1], action_for(book.symptoms[complaint], facts)
-    return Risk(node.id, complaint, there, usual, shows, action, weight)
+    end = _of_the_end(book, read, node.id)
+    return Risk(node.id, complaint, there, usual, shows, action, weight, end)
 
 
 def action_for(symptom: Symptom, facts: Mapping[str, FactValue]) -> str:

@@ -85,8 +85,10 @@ def _si(text: str, dimension: str) -> float | None:
     return read_quantity(text, dimension).value if text else None
 
 
-def set_up(book: Book, case: Case, shop: Shop) -> SetUp:
+def set_up(book: Book, case: Case, shop: Shop, *, last_passes: bool = True) -> SetUp:
     """Read the planned job with the facts of its cards, its marking and its metal.
+
+    `last_passes=False` leaves the second reading out, that of the last passes.
 
     Raises BookError when it names a card the shop does not have.
     """
@@ -101,7 +103,7 @@ def set_up(book: Book, case: Case, shop: Shop) -> SetUp:
     extra |= _reach(planned, marking)
     known = {name: text for name, text in extra.items() if name in book.checks}
     read = read_case(book, case, {**known, **cards})
-    last = _last_passes(read, planned)
+    last = _last_passes(read, planned) if last_passes else ""
     numbers = {n: v.value for n, v in read.facts.items() if isinstance(v, Number)}
     taken = {n: usual.words for n, usual in TAKEN.items() if n not in numbers}
     numbers |= {n: TAKEN[n].value for n in taken}

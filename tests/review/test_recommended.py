@@ -8,6 +8,7 @@ from dataclasses import replace
 import pytest
 
 from diagnose.case.entries import Entry
+from diagnose.case.files import load_case
 from diagnose.physics.quantities import read_quantity
 from diagnose.physics.tables import METALS
 from diagnose.review.marking_facts import facts_of
@@ -17,7 +18,7 @@ from diagnose.review.risks import present
 from diagnose.review.set_up import DEPTH, REACH, SPARK_OUT, TAKEN, WET
 from diagnose.review.settings import ACROSS, BITE, SECONDS, TABLE
 from diagnose.view.review import ReviewView
-from tests.review.jobs import SOUND, book, job, reviewed, shop
+from tests.review.jobs import SHARED, SOUND, book, job, reviewed, shop
 
 MOST_HARDNESS = {"soft-steel": "20 HRC", "alloy-steel": "40 HRC", "hardened-steel": "60 HRC"}
 METALS_PLANNED = ("soft-steel", "alloy-steel", "hardened-steel", "grey-iron", "aluminium", "brass")
@@ -200,3 +201,14 @@ def test_every_metal_of_the_tables_can_be_planned() -> None:
         view = reviewed(job("soft block", metal=metal, work_material="soft-steel"))
         assert view.cuts
         assert view.due is not None
+
+
+@pytest.mark.parametrize("name", ["punch-plate", "square-block"])
+def test_the_jobs_of_the_invented_shop_read_well(name: str) -> None:
+    case = load_case(SHARED / "jobs" / f"{name}.yaml", book())
+    view = reviewed(case)
+
+    serious = [r.cause for r in view.risks if r.level == "risk"]
+    assert serious == ([] if name == "square-block" else serious)
+    assert ("cut-too-deep" in serious) is (name == "punch-plate")
+    assert not view.stops
