@@ -16,9 +16,10 @@ SIDES = ("one", "two", "six")
 class Planned:
     """What is wanted, as a person wrote it; "" = not said.
 
-    `metal` is an id of the table of metals, `contact` broad | ordinary | narrow, `sides` how many
-    faces are ground (one | two | six). `finish` is a Ra, `last_depth` the depth of the last
-    passes, `strokes_had` the strokes the last dress lasted on this metal with this wheel.
+    `metal` is an id of the table of metals, `marking` that of a wheel without a card, `contact`
+    broad | ordinary | narrow, `sides` how many faces are ground (one | two | six). `finish` is a
+    Ra, `last_depth` the depth of the last passes, `strokes_had` the strokes the last dress lasted
+    on this metal with this wheel.
     """
 
     size: str = ""
@@ -26,6 +27,7 @@ class Planned:
     tolerance: str = ""
     metal: str = ""
     hardness: str = ""
+    marking: str = ""
     contact: str = ""
     last_depth: str = ""
     sides: str = ""

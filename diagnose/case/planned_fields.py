@@ -41,6 +41,7 @@ PLANNED = Group(
         Field("tolerance", Measure("length"), help="the whole width of the tolerance: 0.01 mm"),
         Field("metal", one_of(*METALS, *NO_GRAIN), help="the metal, closer than a check"),
         Field("hardness", Measure("hardness"), help="the hardness: 60 HRC"),
+        Field("marking", Words(), help="marking of a wheel that has no card: A 46 H 8 V, 3600 rpm"),
         Field("contact", one_of(*CONTACTS), help="width of contact; narrow for edges and slots"),
         Field("last_depth", Measure("length"), help="depth of the last passes: 0.0025 mm"),
         Field("sides", one_of(*SIDES), help="how many faces are ground"),

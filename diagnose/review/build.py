@@ -20,6 +20,7 @@ from diagnose.review.build_parts import (
     wheel_views,
 )
 from diagnose.review.build_risks import change_lines, risk_view
+from diagnose.review.metals import fits
 from diagnose.review.review import Review
 from diagnose.review.wheels import Judged
 from diagnose.view.parts import caution_view, check_view
@@ -173,6 +174,8 @@ def _notes(review: Review) -> tuple[str, ...]:
     deduced = review.setup.read.deduced
     notes = [text for _, text in deduced.notes]
     notes += [f"could not be worked out: {why}" for _, why in deduced.could_not]
+    if not fits(review.setup.planned, review.setup.read.facts):
+        notes.append("the hardness and the answer about the material do not go together")
     best: Judged | None = review.shelf.best if review.shelf else None
     if review.shelf is not None and best is None:
         notes.append("no wheel of the shelf may be used for this: see what is wrong with each")

@@ -10,7 +10,7 @@ from diagnose.book.fields_before import LISTS
 from diagnose.book.model import Book
 from diagnose.physics.units import show
 from diagnose.review.cuts import FINISHING
-from diagnose.review.review import Review
+from diagnose.review.review import PLANNED, Review
 from diagnose.review.unknown import Unknown
 from diagnose.review.wheels import Judged
 from diagnose.view.earlier import differs_views
@@ -62,7 +62,7 @@ def wheel_views(review: Review) -> tuple[WheelView, ...]:
     shelf = review.shelf
     if shelf is None:
         return ()
-    planned = review.setup.read.case.wheel
+    planned = review.setup.read.case.wheel or PLANNED
     return tuple(_wheel(w, w is shelf.best, w.card.id == planned) for w in shelf.wheels)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from diagnose.book.model import Book
 from diagnose.review.reasons import reasons
-from diagnose.review.review import Review
+from diagnose.review.review import PLANNED, Review
 from diagnose.review.risks import Risk
 from diagnose.view.parts import source_view
 from diagnose.view.review import NOTE, RISK, RiskView, ShownView
@@ -27,7 +27,7 @@ def change_lines(book: Book, review: Review, units: str) -> dict[str, str]:
             told = review.setup.read.gathered.told[s.check].text
             lines[s.check] = f"{book.checks[s.check].name}: {s.said(units)} in place of {told}"
     best = review.shelf.best if review.shelf else None
-    planned = review.setup.read.case.wheel
+    planned = review.setup.read.case.wheel or PLANNED
     if review.shelf is not None and (best is None or best.card.id != planned):
         name = f"{best.card.name} ({best.card.marking})" if best else review.shelf.wanted
         lines |= dict.fromkeys(WHEEL_CHECKS, f"wheel: {name}")

@@ -46,6 +46,8 @@ def metal_of(planned: Planned, facts: Mapping[str, FactValue]) -> TheMetal | Non
     """The metal of the job; None when nobody said."""
     told = facts.get(MATERIAL)
     row = planned.metal or (ROWS.get(told, ("",))[0] if isinstance(told, str) else "")
+    if not row and planned.hardness:
+        row = STEELS[0]  # of what is told by its hardness alone; the row follows from it below
     if planned.hardness and row in STEELS:
         row = steel_of(read_quantity(planned.hardness, "hardness").value)
     if not row:
@@ -69,10 +71,18 @@ def material_of(planned: Planned) -> str:
     if planned.metal in NO_GRAIN:
         return "cemented-carbide" if planned.metal == "carbide" else ""
     hard = bool(planned.hardness) and _vickers(planned) >= HARDENED
-    if planned.metal in STEELS and planned.hardness:
+    if planned.metal in (*STEELS, "") and planned.hardness:
         return "hardened-steel" if hard else "soft-steel"
     return next((check for check, rows in ROWS.items() if planned.metal in rows), "")
 
 
 def _vickers(planned: Planned) -> float:
     return read_quantity(planned.hardness, "hardness").value
+
+
+def fits(planned: Planned, facts: Mapping[str, FactValue]) -> bool:
+    """False when the hardness told is that of another steel than the check's answer."""
+    told = facts.get(MATERIAL)
+    if not planned.hardness or told not in ("soft-steel", "hardened-steel"):
+        return True
+    return (_vickers(planned) >= HARDENED) is (told == "hardened-steel")

@@ -24,11 +24,12 @@ from diagnose.review.set_up import DEPTH, SetUp, set_up
 from diagnose.review.settings import ACROSS, Setting, settings_for
 from diagnose.review.unknown import Unknown, unknowns
 from diagnose.review.wheels import Shelf, shelf_for
-from diagnose.shop.cards import Shop
+from diagnose.shop.cards import Card, Shop
 from diagnose.shop.closed import Kept
 
 LASTED = "strokes-a-dress-lasted"  # reading of a healthy record
 ORDINARY_GRIT = 46.0
+PLANNED = "planned"  # stands for a wheel told by its marking alone
 DRIVEN = "hydraulic"
 
 
@@ -92,13 +93,18 @@ def nothing_known(book: Book) -> Network:
 
 def _shelf(setup: SetUp, shop: Shop, units: str) -> Shelf:
     assert setup.metal is not None
+    wheels = dict(shop.wheels)
+    if setup.planned.marking and not setup.read.case.wheel:
+        card = Card(PLANNED, "the wheel planned", facts_of(setup.planned.marking),
+                    {"marking": setup.planned.marking})  # fmt: skip
+        wheels[PLANNED] = card
     turns = None if "spindle-speed" in setup.taken else setup.numbers["spindle-speed"]
     return shelf_for(
         setup.metal.row,
-        shop.wheels,
+        wheels,
         turns,
         setup.finish,
-        planned=setup.read.case.wheel,
+        planned=setup.read.case.wheel or PLANNED,
         contact=setup.contact,
         thin=setup.thin,
         wet=not setup.dry,

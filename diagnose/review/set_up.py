@@ -17,7 +17,7 @@ from diagnose.reasoning.reason import Read, read_case
 from diagnose.review.dresses import TIGHTEST
 from diagnose.review.marking_facts import facts_of, marking_in
 from diagnose.review.metals import MATERIAL, TheMetal, material_of, metal_of
-from diagnose.shop.cards import Shop
+from diagnose.shop.cards import Card, Shop
 
 
 @dataclass(frozen=True)
@@ -95,7 +95,7 @@ def set_up(book: Book, case: Case, shop: Shop, *, last_passes: bool = True) -> S
     planned = case.planned or Planned()
     cards = dict(shop.facts_for(case))
     card = shop.wheels.get(case.wheel)
-    marking = card.marking if card else ""
+    marking = written_on(card) if card else planned.marking
     extra = facts_of(marking) if marking else {}
     material = material_of(planned)
     if material:
@@ -118,6 +118,11 @@ def set_up(book: Book, case: Case, shop: Shop, *, last_passes: bool = True) -> S
         read_case(book, _with_depth(case, last), {**known, **cards}) if last else None,
         "" if planned.last_depth else last,
     )
+
+
+def written_on(card: Card) -> str:
+    """All that is written on a wheel, as its card has it: marking, size, speed limit."""
+    return ", ".join(w for w in map(card.words.get, ("marking", "size", "limit")) if w)
 
 
 def _reach(planned: Planned, text: str) -> dict[str, str]:

@@ -212,3 +212,26 @@ def test_the_jobs_of_the_invented_shop_read_well(name: str) -> None:
     assert serious == ([] if name == "square-block" else serious)
     assert ("cut-too-deep" in serious) is (name == "punch-plate")
     assert not view.stops
+
+
+def test_a_wheel_told_by_its_marking_alone_is_judged_like_one_of_the_shelf() -> None:
+    marking = "A 60 L 5 V, 178 x 13 x 31.75, 3600 rpm"
+    case = job("hard plate", wheel="", marking=marking, dress_seconds="8 s")
+    view = reviewed(case)
+    verdict, wrong = wheel(view, "planned")
+
+    assert verdict == "does not suit"
+    assert any("harder" in w for w in wrong)
+    assert view.risks[0].cause == "wheel-grade-too-hard"
+    fast = reviewed(job("hard plate", wheel="", marking=marking, spindle_speed="4000 rpm"))
+    assert "spindle-over-the-mark" in [s.id for s in fast.stops]
+
+
+def test_a_hardness_alone_tells_which_steel_it_is() -> None:
+    case = job("soft block", hardness="62 HRC")
+    view = reviewed(replace(case, given={n: a for n, a in case.given.items() if n != MATERIAL}))
+
+    assert view.wanted[0].value.startswith("hardened")
+    assert view.cuts
+    odd = reviewed(case)  # said to be soft
+    assert any("do not go together" in note for note in odd.notes)
