@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from diagnose.report import sketches_side as side
+from diagnose.report import sketches_time as time
 from diagnose.report import sketches_top as top
 from diagnose.report import sketches_wheel as wheel
 from diagnose.report.sketch_block import HEIGHT, WIDTH
@@ -52,6 +53,19 @@ SKETCHES: dict[str, Sketch] = {
     "glazed": Sketch("Glazed wheel: flat, shiny grains", wheel.glazed),
     "sparks-at-one-end": Sketch("Sparks at one end only", wheel.sparks_at_one_end),
     "noisy": Sketch("The wheel squeals, hums or beats", wheel.noisy),
+    "rust": Sketch("Brown spots and a stain, hours after grinding", top.rust),
+    "smeared": Sketch("Smeared: rubbed, not cut", top.smeared),
+    "streaks": Sketch("Streaks of another shine that stay pass after pass", top.streaks),
+    "out-of-square": Sketch("Light shows under a square", side.out_of_square),
+    "rocks": Sketch("Even in thickness, and yet it rocks", side.rocks),
+    "late-cut": Sketch("Fed little by little; it cuts late and all at once", time.late_cut),
+    "warm-or-cold": Sketch("Good cold and bad warm, or the other way round", time.warm_or_cold),
+    "worse-by-part": Sketch("Good at first, worse part by part", time.worse_by_part),
+    "underneath": Sketch("Dents, stripes or drag lines on the underside", time.underneath),
+    "labours": Sketch("The motor growls, the belt slips, the wheel slows", time.labours),
+    "size-later": Sketch("On size at the machine, another size later", time.size_later),
+    "unlike-heights": Sketch("Ground together, and of unlike thickness", time.unlike_heights),
+    "worn-corner": Sketch("The wheel loses its corner and sheds grit", time.worn_corner),
     "few-sparks": Sketch("Few or no sparks though it is fed", wheel.few_sparks),
 }
 

@@ -70,3 +70,20 @@ def size_wanders() -> Svg:
         20, _FLOOR + 8, 228, _FLOOR + 8, "mark-heavy"
     )
     return Svg(frame + wanted + trace + Svg(dots) + words)
+
+
+def out_of_square() -> Svg:
+    body = polygon("steel-top", ((30, 30), (150, 30), (162, _FLOOR), (30, _FLOOR)))
+    square = polygon(
+        "rule-edge", ((163, 18), (179, 18), (179, 96), (226, 96), (226, _FLOOR), (163, _FLOOR))
+    )
+    lead = line(112, 20, 154, 38, "lead") + label(108, 20, "light shows", "word", "end")
+    return Svg(square + body + lead + _plate())
+
+
+def rocks() -> Svg:
+    body = path("steel-top", "M24 62Q124 112 224 62V84Q124 138 24 84Z")
+    ways = path("way", "M36 46q-10 8 -14 20M212 46q10 8 14 20")
+    heads = path("way-head", "M20 74l-3 -12 10 4zM228 74l3 -12 -10 4z")
+    words = label(124, 60, "thickness even", "word", "middle")
+    return Svg(body + ways + heads + words + _plate())

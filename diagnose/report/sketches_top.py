@@ -136,3 +136,38 @@ def moved() -> Svg:
     arrow = path("way-head", f"M{x + 34:.1f} {y - 2:.1f}l-12 -5v10z")
     shaft = line(x, y, x + 24, y - 2, "way")
     return block(polygon("ghost", ghost), polygon("shade-line", now), shaft, arrow)
+
+
+def rust() -> Svg:
+    spots = (patch(u, v, 0.02 + 0.018 * (n % 3), "burn") for n, (u, v) in enumerate(scatter(16, 2)))
+    ring = patch(0.62, 0.45, 0.13, "ghost")
+    return block(*spots, ring)
+
+
+def smeared() -> Svg:
+    smears = []
+    for u, v, long in ((0.06, 0.2, 0.44), (0.42, 0.42, 0.5), (0.12, 0.64, 0.5), (0.55, 0.82, 0.4)):
+        near, far = (
+            (at(u, v - 0.08), at(u + long, v - 0.03)),
+            (at(u + long, v + 0.03), at(u, v + 0.08)),
+        )
+        smears.append(polygon("shade", (*near, *far)))
+    grooves = (line(*at(u, v), *at(u + 0.1, v), "mark-thin") for u, v in scatter(14, 5) if u < 0.86)
+    return block(*smears, *grooves)
+
+
+def streaks() -> Svg:
+    out = []
+    for u, v, long in ((0.08, 0.3, 0.4), (0.4, 0.66, 0.46), (0.58, 0.22, 0.3)):
+        out.append(
+            polygon(
+                "shade-line",
+                (
+                    at(u, v),
+                    at(u + long / 2, v + 0.12),
+                    at(u + long, v + 0.02),
+                    at(u + long / 2, v - 0.1),
+                ),
+            )
+        )
+    return block(*out, patch(0.2, 0.78, 0.05, "shade-line"), patch(0.84, 0.56, 0.045, "shade-line"))
