@@ -6,8 +6,8 @@ import math
 
 from diagnose.book.model import Book
 from diagnose.case.entries import Case
-from diagnose.reasoning.belief import Belief, believe
 from diagnose.drill.quick import read_quickly
+from diagnose.reasoning.belief import Belief, believe
 from diagnose.reasoning.reason import Read
 from diagnose.reasoning.trials import network_of
 

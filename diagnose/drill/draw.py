@@ -19,20 +19,25 @@ from diagnose.drill.circumstances import draw_words, facts_of, matters
 from diagnose.drill.drawn import Drill
 from diagnose.drill.hazards import all_is_well, has_hazard, plant
 from diagnose.drill.numbers import RATIOS, Numbers, draw_numbers
+from diagnose.drill.quick import read_quickly
 from diagnose.drill.signs import answers_in_words, draw_signs, signs_of
 from diagnose.drill.usual import TOLD
 from diagnose.reasoning.belief import Impossible
 from diagnose.reasoning.forward import offered
 from diagnose.reasoning.ground import ground
 from diagnose.reasoning.network import impossible, prior_of
-from diagnose.drill.quick import read_quickly
 from diagnose.reasoning.reason import Read
 
 TRIES = 12
 SETTINGS = 4  # sets of numbers weighed where the odds of the cause hang on numbers
 KEPT = 0.3  # share of the cases with misleading signs that is kept: rare, but not unheard of
 AGREES = 0.6  # how surely a reading must say what was drawn
-THIN = ("dished", "holding")  # families of complaints that plates have
+THIN = (
+    "thin-plate-dished",
+    "part-too-thin-for-the-poles",
+    "thin-work-pulled-flat",
+    "plate-ground-hot",
+)  # complaints and causes of thin plates
 
 
 @dataclass(frozen=True)
@@ -91,7 +96,7 @@ def _drill(
     words = draw_words(draw, book, cause, complaint, wish.fixed)
     if impossible(book.causes[cause], facts_of(book, words, complaint)) is not None:
         return None
-    thin = book.symptoms[complaint].family in THIN
+    thin = bool({complaint, cause} & set(THIN)) and "block" not in complaint
     signs = draw_signs(draw, book, cause, _fixed_signs(book, wish.fixed))
     numbers = _numbers(draw, book, cause, complaint, words, signs, thin, wish)
     answers = {**words, **answers_in_words(draw, book, cause, signs), **_calm(book)}
