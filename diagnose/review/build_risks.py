@@ -25,12 +25,12 @@ def change_lines(book: Book, review: Review, units: str) -> dict[str, str]:
     for s in review.settings:
         if s.planned is not None and not s.keep:
             told = review.setup.read.gathered.told[s.check].text
-            lines[s.check] = f"{book.checks[s.check].name}: {s.said(units)} in place of {told}"
+            lines[s.check] = f"Set {book.checks[s.check].name} to {s.said(units)}, not {told}."
     best = review.shelf.best if review.shelf else None
     planned = review.setup.read.case.wheel or PLANNED
     if review.shelf is not None and (best is None or best.card.id != planned):
-        name = f"{best.card.name} ({best.card.marking})" if best else review.shelf.wanted
-        lines |= dict.fromkeys(WHEEL_CHECKS, f"wheel: {name}")
+        name = f"{best.card.name} ({best.card.marking})" if best else f"wheel {review.shelf.wanted}"
+        lines |= dict.fromkeys(WHEEL_CHECKS, f"Fit the {name}.")
     return lines
 
 

@@ -77,8 +77,7 @@ def _risk(risk: RiskView, number: int) -> list[str]:
     for each in risk.shown_by:
         told = f" [{'; '.join(each.shown)}]" if each.shown else ""
         lines.append(_wrap(f"because {each.because}{told} [{each.source.id}]", pad + "  ", pad))
-    lines += [_wrap(f"change {c}", pad + "  ", pad) for c in risk.change]
-    lines.append(_wrap(f"do: {risk.do}", pad + "  ", pad))
+    lines += [_wrap(f"> {c}", pad + "  ", pad) for c in (*risk.change, risk.do)]
     return lines
 
 

@@ -89,7 +89,7 @@ def test_a_risk_comes_with_the_number_that_shows_it_and_what_to_change() -> None
     told = " ".join(text for each in risk.shown_by for text in each.shown)
     assert "0.05 mm" in told
     assert "0.75 kW" in told
-    assert any("in place of 0.05 mm" in line for line in risk.change)
+    assert any("not 0.05 mm" in line for line in risk.change)
     assert risk.after < 0.5 * risk.here
 
 
