@@ -14,5 +14,6 @@ SHELVES = {
     "card": "cards",
     "caution": "cautions",
     "source": "sources",
+    "term": "terms",
     "step": "before",
 }

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from diagnose.book.advice import PartAdvice
+from diagnose.book.glossary import Caution
 from diagnose.book.model import (
     NO,
     YES,
     Arrow,
-    Caution,
     Finding,
     Mechanism,
     Source,
@@ -29,7 +29,13 @@ def source(record: Record) -> Source:
 
 def caution(record: Record) -> Caution:
     """A care before a step."""
-    return Caution(record.text("id"), record.text("say"), record.text("source"), record.node.where)
+    return Caution(
+        record.text("id"),
+        record.text("say"),
+        record.text("source"),
+        record.node.where,
+        record.text("because"),
+    )
 
 
 def finding(record: Record, reading: Reading) -> Finding:

@@ -25,6 +25,7 @@ def by_kind(book: Book) -> dict[str, int]:
         "stops and holds": len(book.stops),
         "cautions": len(book.cautions),
         "guided cards": len(book.cards),
+        "words of the trade": len(book.terms),
         "sources": len(book.sources),
         "links from cause to sign": sum(len(c.shows) for c in book.causes.values()),
         "examples": sum(len(c.examples) for c in book.causes.values()),

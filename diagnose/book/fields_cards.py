@@ -11,10 +11,11 @@ from diagnose.book.fields_common import (
     SOURCE_NEEDED,
     SOURCES,
     TAGS,
+    TEXTS,
     identity,
 )
 from diagnose.book.records import Field, Group
-from diagnose.book.shapes import Many, Words
+from diagnose.book.shapes import Many, Words, ref
 
 STEP = Group(
     (
@@ -41,6 +42,13 @@ CARD = Group(
             "list the steps, each with do, why and check_by",
         ),
         Field("proof", Words(), "say what shows that the whole job is done"),
+        Field(
+            "experiment_for",
+            Many(ref("mechanism")),
+            help="a demonstration for a lesson: the mechanisms it shows",
+        ),
+        Field("see", TEXTS, help="experiment: what is seen, and what that shows"),
+        Field("never", TEXTS, help="experiment: what must not be done"),
         Field("sources", Many(SOURCES.shape, 1, "name one source at least"), "say where from"),
         NOTE,
         REPLACES,

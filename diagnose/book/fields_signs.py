@@ -123,6 +123,7 @@ CAUTION = Group(
     (
         Field("id", Id(), "give the caution an id: short words joined by hyphens"),
         Field("say", Words(), "say the care to take, before the step"),
+        Field("because", Words(), help="what happens to somebody who passes it over"),
         SOURCE_NEEDED,
         NOTE,
         REPLACES,

@@ -35,8 +35,16 @@ class GuidedCard:
     sources: tuple[str, ...]
     tools: tuple[str, ...] = ()
     needs: tuple[str, ...] = ()
+    experiment_for: tuple[str, ...] = ()  # mechanisms that it shows in a lesson
+    see: tuple[str, ...] = ()  # experiment: what is seen, and what it shows
+    never: tuple[str, ...] = ()  # experiment: what must not be done
     replaces: tuple[str, ...] = ()
     where: Where | None = None
+
+    @property
+    def is_experiment(self) -> bool:
+        """True for a card that shows a mechanism in a lesson and mends nothing."""
+        return bool(self.experiment_for)
 
     @property
     def cautions(self) -> tuple[str, ...]:

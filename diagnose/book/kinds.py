@@ -4,7 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from diagnose.book import fields_before, fields_cards, fields_causes, fields_checks, fields_signs
+from diagnose.book import (
+    fields_before,
+    fields_cards,
+    fields_causes,
+    fields_checks,
+    fields_signs,
+    fields_terms,
+)
 from diagnose.book.overrides import OVERRIDES
 from diagnose.book.records import Group
 
@@ -32,6 +39,7 @@ KINDS = (
     Kind("finding", "findings", _may_override(fields_signs.FINDING)),
     Kind("mechanism", "mechanisms", _may_override(fields_signs.MECHANISM)),
     Kind("rule", "rules", _may_override(fields_checks.RULE)),
+    Kind("term", "terms", _may_override(fields_terms.TERM)),
     Kind("step", "before", _may_override(fields_before.TICK)),
     Kind("symptom", "symptoms", _may_override(fields_signs.SYMPTOM), one_file_each=True),
     Kind("check", "checks", _may_override(fields_checks.CHECK), one_file_each=True),

@@ -14,6 +14,7 @@ from diagnose.book import (
     build_checks,
     build_rules,
     build_signs,
+    build_terms,
     whole,
 )
 from diagnose.book.fact_names import fact_names
@@ -119,6 +120,7 @@ def _build(shelf: Shelf, words: Words, now: dict[str, str], version: str, merged
         rules=rules,
         stops=stops,
         cards=_all(shelf, "card", lambda r: build_cards.card(r, shelf)),
+        terms=_all(shelf, "term", build_terms.term),
         before=_all(shelf, "step", lambda r: build_before.tick(r, shelf)),
         renamed=now,
         version=version,

@@ -13,6 +13,7 @@ from functools import cached_property
 
 from diagnose.book.advice import Aid, PartAdvice, Tick
 from diagnose.book.conditions import Condition
+from diagnose.book.glossary import Caution, Term
 from diagnose.book.guided import GuidedCard
 from diagnose.book.scale import Words
 
@@ -193,16 +194,6 @@ class Mechanism:
 
 
 @dataclass(frozen=True)
-class Caution:
-    """A care before a step."""
-
-    id: str
-    say: str
-    source: str
-    where: Where | None = None
-
-
-@dataclass(frozen=True)
 class WorkOut:
     """A named calculation of `diagnose.physics`: its inputs by fact, its result as a new fact."""
 
@@ -375,6 +366,7 @@ class Book:
     rules: Mapping[str, Rule]
     stops: Mapping[str, Stop]
     cards: Mapping[str, GuidedCard] = field(default_factory=dict)
+    terms: Mapping[str, Term] = field(default_factory=dict)
     before: Mapping[str, Tick] = field(default_factory=dict)  # what is ticked off before the cut
     renamed: Mapping[str, str] = field(default_factory=dict)  # old id -> id
     version: str = ""

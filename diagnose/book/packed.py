@@ -13,11 +13,11 @@ from functools import cache
 from typing import Any
 
 from diagnose import __version__
-from diagnose.book import advice, answers, conditions, guided, model, scale
+from diagnose.book import advice, answers, conditions, glossary, guided, model, scale
 from diagnose.book.frozen import FrozenMap
 from diagnose.book.model import Book
 
-ROOMS = (advice, answers, conditions, guided, model, scale)
+ROOMS = (advice, answers, conditions, glossary, guided, model, scale)
 
 
 class NotABook(ValueError):

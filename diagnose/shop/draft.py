@@ -53,7 +53,7 @@ def ids_of(book: Book) -> set[str]:
     """Every id of the book, of whatever kind, and the old ones."""
     shelves: tuple[Mapping[str, object], ...] = (
         *(book.causes, book.checks, book.findings, book.mechanisms, book.rules),
-        *(book.stops, book.cautions, book.sources, book.cards, book.renamed),
+        *(book.stops, book.cautions, book.sources, book.cards, book.terms, book.renamed),
     )
     return {name for shelf in shelves for name in shelf}
 
