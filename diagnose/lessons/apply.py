@@ -37,18 +37,15 @@ def with_lessons(
 def odds_factors(
     lessons: Lessons, complaint: tuple[str, ...], machine: str = ""
 ) -> dict[str, float]:
-    """Cause -> odds factor. A complaint of several symptoms without lessons of its own takes the
-    geometric mean of those of its symptoms.
+    """Cause -> odds factor. A complaint without lessons of its own takes, if it has several
+    symptoms, the geometric mean of those of its symptoms, else what holds for any complaint.
     """
     own = _factors_of(lessons, tuple(sorted(complaint)), machine)
-    if own or len(complaint) < 2:
-        return own
-    parts = [_factors_of(lessons, (symptom,), machine) for symptom in complaint]
-    parts = [p for p in parts if p]
-    names = {name for p in parts for name in p}
-    return {
-        n: math.exp(sum(math.log(p.get(n, 1.0)) for p in parts) / len(parts)) for n in sorted(names)
-    }
+    parts = [p for s in complaint if (p := _factors_of(lessons, (s,), machine))]
+    if own or not parts:
+        return own or _factors_of(lessons, (), machine)
+    names = sorted({name for p in parts for name in p})
+    return {n: math.prod(p.get(n, 1.0) for p in parts) ** (1.0 / len(parts)) for n in names}
 
 
 def _factors_of(lessons: Lessons, complaint: tuple[str, ...], machine: str) -> dict[str, float]:

@@ -1,7 +1,8 @@
 """From closed cases to adjusted numbers: shares of causes by complaint, strengths of signs.
 
-The shop first: around the book. Then each machine with cases of its own: around what the book
-and the shop's *other* cases say, so that no case counts twice.
+The shop first: around the book, moved by what the shop's cases of *other* complaints say of a
+cause. Then each machine with cases of its own: around the book and the shop's *other* cases. So no
+case counts twice.
 """
 
 from __future__ import annotations
@@ -16,13 +17,13 @@ from diagnose.lessons.fit import Acts, Setting, fit
 from diagnose.lessons.model import Lessons, NoLink, Share, Strength
 from diagnose.lessons.rates import learned, learned_shares
 from diagnose.lessons.taught import Taught
-from diagnose.reasoning.assembly import Floats
 from diagnose.reasoning.network import Network
 from diagnose.reasoning.reason import read_case
 from diagnose.reasoning.trials import network_of
 
 K = TypeVar("K")
 Complaint = tuple[str, ...]
+COMMON = 2.0  # cases: how far a cause's rate in other complaints is held to the book's
 LEAST = 1e-9  # below this a share is rounding: the cause has no link to the complaint
 
 
@@ -43,72 +44,86 @@ def learn(book: Book, cases: Sequence[Taught], date: str = "") -> Lessons:
 
 def _all_shares(book: Book, cases: Sequence[Taught]) -> tuple[list[Share], list[NoLink]]:
     networks = _Networks(book)
+    groups = _by(cases, lambda t: t.complaint)
+    models = {complaint: networks.acts(mine) for complaint, mine in groups}
+    expected = {f: _expected(models[f], len(mine)) for f, mine in groups}
+    named = {f: _named(mine) for f, mine in groups}
     shares: list[Share] = []
     no_links: list[NoLink] = []
-    for complaint, mine in _by(cases, lambda t: t.complaint):
-        acts = networks.acts(mine)
-        before = _now(acts)
-        counts = _named(mine)
-        shares += _shares(complaint, "", acts, before, counts, len(mine))[0]
-        strangers = sorted(c for c in counts if before.get(c, 0.0) <= LEAST)
-        no_links += [NoLink(complaint, c, counts[c]) for c in strangers]
+    for complaint, mine in groups:
+        rest = [f for f, _ in groups if f != complaint]
+        general = _general([expected[f] for f in rest], [named[f] for f in rest])
+        shares += _shares(complaint, "", models[complaint], general, mine)[0]
+        strangers = sorted(c for c, n in named[complaint].items()
+                           if expected[complaint].get(c, 0.0) <= LEAST * n)  # fmt: skip
+        no_links += [NoLink(complaint, c, named[complaint][c]) for c in strangers]
         for machine, own in _by(mine, lambda t: t.machine):
             others = [t for t in mine if t.machine != machine]
             if machine and others:
-                shares += _of_machine(networks, complaint, machine, own, others)
+                model = networks.acts(others)
+                there = _shares(complaint, "", model, general, others)[1]
+                shares += _shares(complaint, machine, networks.acts(own), there, own)[0]
+    shares += _elsewhere(list(expected.values()), list(named.values()), len(cases))
     return shares, no_links
 
 
-def _of_machine(
-    networks: _Networks,
-    complaint: Complaint,
-    machine: str,
-    own: Sequence[Taught],
-    others: Sequence[Taught],
+def _expected(model: Acts, cases: int) -> dict[str, float]:
+    """In how many of these cases the book expects each cause to act."""
+    return {c: cases * a for c, a in zip(model.causes, model.of(model.start({})), strict=True)}
+
+
+def _general(
+    expected: Sequence[Mapping[str, float]], named: Sequence[Mapping[str, int]]
+) -> dict[str, float]:
+    """Odds factor of each cause from other complaints: named against expected, both with COMMON."""
+    sums: dict[str, list[float]] = {}
+    for hoped, counted in zip(expected, named, strict=True):
+        for cause, number in hoped.items():
+            pair = sums.setdefault(cause, [COMMON, COMMON])
+            pair[0] += counted.get(cause, 0) if number > LEAST else 0
+            pair[1] += number
+    return {c: so / hoped for c, (so, hoped) in sums.items()}
+
+
+def _elsewhere(
+    expected: Sequence[Mapping[str, float]], named: Sequence[Mapping[str, int]], cases: int
 ) -> list[Share]:
-    """The machine's shares around what the shop's other cases say of its settings."""
-    elsewhere = networks.acts(others)
-    counts = _named(others)
-    _, factors = _shares(complaint, "", elsewhere, _now(elsewhere), counts, len(others))
-    acts = networks.acts(own)
-    by_cause = dict(zip(elsewhere.causes, factors, strict=True))
-    start = acts.of(acts.start(by_cause))
-    before = dict(zip(acts.causes, start, strict=True))
-    return _shares(complaint, machine, acts, before, _named(own), len(own))[0]
+    """What is taken for complaints that have no closed case of their own."""
+    general = _general(expected, named)
+    found = []
+    for cause in sorted(general):
+        before = sum(e.get(cause, 0.0) for e in expected) / cases
+        if before > LEAST:
+            acted = sum(n[cause] for n in named if cause in n)
+            found.append(Share((), cause, acted, cases, before, general[cause] * before,
+                               general[cause]))  # fmt: skip
+    return found
 
 
 def _shares(
     complaint: Complaint,
     machine: str,
-    acts: Acts,
-    before: Mapping[str, float],
-    counts: Mapping[str, int],
-    cases: int,
-) -> tuple[list[Share], Floats]:
-    """The shares after these cases, as far as the links allow, and the factors of all causes."""
-    causes = [c for c in acts.causes if before[c] > LEAST]
-    means = [before[c] for c in causes]
-    wanted = learned_shares(means, [counts.get(c, 0) for c in causes], cases)
-    factors = fit(acts, dict(zip(causes, wanted, strict=True)))
-    after = acts.of(factors)
-    found = [
-        Share(
-            complaint,
-            c,
-            counts.get(c, 0),
-            cases,
-            before[c],
-            float(after[acts.at[c]]),
-            float(factors[acts.at[c]]),
-            machine,
-        )
-        for c in causes
-    ]
-    return found, factors
-
-
-def _now(acts: Acts) -> dict[str, float]:
-    return dict(zip(acts.causes, acts.of(acts.start({})).tolist(), strict=True))
+    model: Acts,
+    factors: Mapping[str, float],
+    cases: Sequence[Taught],
+) -> tuple[list[Share], dict[str, float]]:
+    """Shares after these cases, around the model with these factors on its odds; new factors."""
+    counts = _named(cases)
+    book = model.of(model.start({}))
+    means = model.of(model.start(factors))
+    causes = [c for c in model.causes if book[model.at[c]] > LEAST]
+    wanted = learned_shares(
+        [float(means[model.at[c]]) for c in causes], [counts.get(c, 0) for c in causes], len(cases)
+    )
+    fitted = fit(model, dict(zip(causes, wanted, strict=True)))
+    after = model.of(fitted)
+    before = means if machine else book
+    found = []
+    for cause in causes:
+        at = model.at[cause]
+        found.append(Share(complaint, cause, counts.get(cause, 0), len(cases), float(before[at]),
+                           float(after[at]), float(fitted[at]), machine))  # fmt: skip
+    return found, dict(zip(model.causes, fitted.tolist(), strict=True))
 
 
 def _named(cases: Iterable[Taught]) -> Counter[str]:
