@@ -21,6 +21,7 @@ COMMANDS = {
     "cases": "List the cases of your shop, and search them.",
     "shop": "Show your shop folder, or add a machine or a wheel.",
     "explain": "Explain a symptom, cause, check, stop, guided card or word.",
+    "drill": "Practise on whole cases: find the cause, see the hazard.",
     "calc": "Work out one number of the trade.",
     "knowledge": "Test and describe the knowledge files.",
 }

@@ -7,11 +7,17 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from diagnose.book.model import Book
-from diagnose.case.entries import Entry
 from diagnose.drill.belief_in import belief_of, log_odds
 from diagnose.drill.clock import guards
 from diagnose.drill.game import Game
-from diagnose.drill.par import Played, Proof, best_possible, shortest_proof, tool_plays
+from diagnose.drill.par import (
+    Played,
+    Proof,
+    best_possible,
+    most_telling,
+    shortest_proof,
+    tool_plays,
+)
 from diagnose.drill.quick import read_quickly
 from diagnose.drill.scoring import passed, reasons, score
 from diagnose.drill.showing import in_words, wheel_words
@@ -64,7 +70,7 @@ def debrief(game: Game, learner: str = "") -> DebriefView:
         tool_way=tuple(book.checks[n].ask for n in tool.asked)
         + tuple(f"then: {book.causes[n].fix.do}" for n in tool.tried),
         proof_way=tuple(_proved(game, n) for n in proof.checks) if proof else (),
-        missed_most=_missed_most(game, tool, proof),
+        missed_most=_missed_most(game),
         look_alikes=_pairs(
             book, drill.cause, tuple(n for n in cause.look_alikes if n not in game.wrong)
         ),
@@ -98,7 +104,7 @@ def _hazard(game: Game) -> HazardView | None:
     if planted is None:
         return None
     stop, check = book.stops[planted.stop], book.checks[planted.check]
-    said = in_words(book, check, planted.option)
+    said = in_words(check, planted.option)
     how = "You saw it and stopped in time." if game.caught else _how_missed(game)
     return HazardView(
         stop.name, stop.what_is_wrong, stop.do_first, check.ask, said, game.caught, how,
@@ -166,7 +172,7 @@ def _minutes(game: Game, tool: Played, best: float, proof: Proof | None) -> tupl
 
 def _proved(game: Game, name: str) -> str:
     check = game.book.checks[name]
-    return f"{check.ask} - {in_words(game.book, check, game.drill.answers[name], game.units)}"
+    return f"{check.ask} - {in_words(check, game.drill.answers[name], game.units)}"
 
 
 # --- the steps --------------------------------------------------------------------------------
@@ -280,25 +286,11 @@ def _chance(odds: float) -> float:
 # --- what to take along -----------------------------------------------------------------------
 
 
-def _missed_most(game: Game, tool: Played, proof: Proof | None) -> str:
+def _missed_most(game: Game) -> str:
     """The check not made that would have spoken most for the cause."""
-    made = tuple(game.entries)
-    asked = game.asked
-    here = _suspected(game, len(made))
-    best, most = "", 0.0
-    for name in dict.fromkeys((*(proof.checks if proof else ()), *tool.asked)):
-        if name in asked or name not in game.drill.answers:
-            continue
-        entry = Entry("answer", name, game.drill.answers[name], "measured")
-        case = game.drill.case((*made, entry))
-        try:
-            read = read_quickly(game.book, case)
-            gain = log_odds(belief_of(game.book, read), game.drill.cause) - here
-        except Impossible:
-            continue
-        if gain > most:
-            best, most = name, gain
-    return _proved(game, best) if best else ""
+    made = tuple(e for e in game.entries if e.kind != "tried")
+    name = most_telling(game.book, game.drill, made)
+    return _proved(game, name) if name else ""
 
 
 def _pairs(book: Book, cause: str, others: tuple[str, ...]) -> tuple[SideBySide, ...]:

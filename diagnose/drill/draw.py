@@ -149,7 +149,7 @@ def _numbers(
     for _ in range(3 * SETTINGS):
         numbers = draw_numbers(draw, words, wanted, thin, fixed)
         told = tuple(Entry("answer", n, v) for n, v in sorted(numbers.texts.items()))
-        given = {n: v for n, v in words.items()}
+        given = dict(words)
         read = read_quickly(
             book, Drill(0, 0, complaint, cause, {}, given, {}, None, 0, 0).case(told)
         )

@@ -10,29 +10,9 @@ from diagnose.book.near import nearest
 
 MOST = 6
 SMALL = frozenset(
-    [
-        "a",
-        "an",
-        "the",
-        "of",
-        "on",
-        "in",
-        "at",
-        "to",
-        "and",
-        "is",
-        "was",
-        "it",
-        "its",
-        "with",
-        "do",
-        "does",
-        "how",
-        "what",
-        "look",
-        "ask",
-    ]
-)
+    ("a", "an", "the", "of", "on", "in", "at", "to", "and", "is", "was", "it", "its", "with", "do",
+     "does", "how", "what", "look", "ask")
+)  # fmt: skip
 
 
 def checks_meant(book: Book, words: str, open_: Iterable[str]) -> tuple[str, ...]:
@@ -48,16 +28,20 @@ def causes_meant(book: Book, words: str, open_: Iterable[str]) -> tuple[str, ...
 
 
 def _text(*parts: str) -> tuple[str, ...]:
-    return tuple(" ".join(_words(p)) for p in parts)
+    return tuple(_plain(_words(p)) for p in parts)
 
 
 def _words(text: str) -> list[str]:
     return re.findall(r"[a-z0-9]+", text.lower())
 
 
+def _plain(words: list[str]) -> str:
+    return " ".join([w for w in words if w not in SMALL] or words)
+
+
 def _meant(words: str, texts: Mapping[str, tuple[str, ...]]) -> tuple[str, ...]:
     wanted = _words(words)
-    plain = " ".join(wanted)
+    plain = _plain(wanted)
     exact = [n for n, parts in texts.items() if plain in parts[:2]]
     if exact or not wanted:
         return tuple(exact)

@@ -91,7 +91,7 @@ class Game:
         known = read.gathered.told.get(name)
         again = name in self.drill.given or (known is not None and not self._stale(name))
         if again:
-            said = in_words(self.book, check, self.drill.answers[name], self.units)
+            said = in_words(check, self.drill.answers[name], self.units)
             where = "told in the story" if name in self.drill.given else "seen already"
             return self._free(name, f"{said} ({where})")
         return self._made(name, SAFETY if guards(self.book, check) else ASK)
@@ -167,7 +167,7 @@ class Game:
         self.turned_unsafe |= unsafe
         answer = answer_of(self.drill, check, read.gathered, bool(read.gathered.read.cleared))
         wiped = answer == UNKNOWN and gone(check, read.gathered)
-        said = GONE if wiped else in_words(self.book, check, answer, self.units)
+        said = GONE if wiped else in_words(check, answer, self.units)
         before = len(self.entries)
         self.entries.append(Entry("answer", name, answer, "measured"))
         minutes = self.clock.check(check)

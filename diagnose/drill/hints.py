@@ -6,9 +6,9 @@ from pathlib import PurePath
 
 from diagnose.book.model import Book
 from diagnose.drill.game import Game
-from diagnose.reasoning.belief import Impossible
-from diagnose.reasoning.policy import Step
-from diagnose.reasoning.reason import Reasoned, reason_from
+from diagnose.drill.par import most_telling
+from diagnose.drill.signs import reports_on, signs_of
+from diagnose.reasoning.gates import safety_checks
 
 FAMILIES = {
     "wheel": "the wheel itself",
@@ -41,24 +41,23 @@ def next_hint(game: Game) -> str:
     """The text of the next hint."""
     if game.hints == 0:
         return f"Look at {family_words(family_of(game.book, game.drill.cause))}."
-    reasoned = _reasoned(game)
-    step = reasoned.step if reasoned is not None else None
-    if reasoned is None or step is None or step.kind not in ("ask", "safety"):
+    open_ = safety_checks(game.book, game.read.hazards, game.read.gathered)
+    if open_ and not game.read.safe:
+        return "First g, the safety questions. Then ask for a hint again."
+    name = most_telling(game.book, game.drill, tuple(game.entries))
+    if not name:
         return "You have seen enough. Ask yourself which cause shows all of it, and name it."
-    check = game.book.checks[step.name]
-    if game.hints == 1 or step.kind == "safety":
+    check = game.book.checks[name]
+    if game.hints == 1:
         return f"Ask this: {check.ask}"
-    return f"{check.ask}\n{_why(reasoned, step)}"
+    return f"Ask this: {check.ask}\nIt tells because {_because(game, name)}."
 
 
-def _why(reasoned: Reasoned, step: Step) -> str:
-    from diagnose.view.question import why_text
-
-    return why_text(reasoned, reasoned.read.book.checks[step.name])
-
-
-def _reasoned(game: Game) -> Reasoned | None:
-    try:
-        return reason_from(game.read)
-    except Impossible:
-        return None
+def _because(game: Game, name: str) -> str:
+    """Why a check tells something here, the cause not named."""
+    book, check = game.book, game.book.checks[name]
+    signs = signs_of(book, check)
+    links = [k for k in book.causes[game.drill.cause].shows if k.finding in signs]
+    if links:
+        return links[0].because.rstrip(".")
+    return "it looks at the cause itself" if reports_on(book, check) else "the odds hang on it"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from diagnose.book.model import Book, Check
+from diagnose.book.model import Check
 from diagnose.case.entries import UNKNOWN
 from diagnose.drill.drawn import Drill
 from diagnose.drill.hazards import all_is_well
@@ -29,7 +29,7 @@ def answer_of(drill: Drill, check: Check, gathered: Gathered, put_right: bool = 
     return drill.answers.get(check.id, UNKNOWN)
 
 
-def in_words(book: Book, check: Check, answer: str, units: str = "metric") -> str:
+def in_words(check: Check, answer: str, units: str = "metric") -> str:
     """An answer as a person says it; a number in the units wanted."""
     if answer == UNKNOWN:
         return NOT_MEASURED

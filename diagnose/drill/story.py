@@ -35,7 +35,7 @@ def opening(book: Book, drill: Drill, learner: str = "", units: str = "metric") 
 
 def story(book: Book, drill: Drill, units: str = "metric") -> tuple[str, ...]:
     """Part and material, machine, wheel, complaint: one line each."""
-    told = {n: in_words(book, book.checks[n], v, units) for n, v in drill.given.items()}
+    told = {n: in_words(book.checks[n], v, units) for n, v in drill.given.items()}
     symptom = book.symptoms[drill.complaint]
     lines = (_part(drill, told), _machine(drill, told), _wheel(drill, told))
     return (*(line for line in lines if line), f"What is wrong: {symptom.looks_like}.")

@@ -163,7 +163,7 @@ class ProgressView:
 
 @dataclass(frozen=True)
 class TeacherView:
-    """All learners, and who takes what for what. `table` rows: it was, named, by whom, how often."""
+    """All learners; `table` has a row a confusion: it was, named, by whom, how often."""
 
     learners: tuple[ProgressView, ...]
     table: tuple[tuple[str, str, tuple[str, ...], int], ...]

@@ -65,7 +65,11 @@ def move_text(move: Move, spent: float) -> str:
         lines += [wrapped(part, 3) for part in move.seen.splitlines()]
     if move.note:
         lines.append(wrapped(move.note, 3))
-    cost = "" if move.free else f"   {minutes(move.minutes)}; {minutes(spent)} so far."
+    cost = (
+        ""
+        if move.free or not move.minutes
+        else f"   {minutes(move.minutes)}; {minutes(spent)} so far."
+    )
     return "\n".join([*lines, cost] if cost else lines)
 
 
