@@ -19,6 +19,7 @@ COMMANDS = {
     "demo": "Work through the case of an invented shop.",
     "close": "Close a case: what was done, what cured it, how it was proved.",
     "cases": "List the cases of your shop, and search them.",
+    "lessons": "Show what your closed cases changed, learn from them, undo it.",
     "shop": "Show your shop folder, or add a machine or a wheel.",
     "explain": "Explain a symptom, cause, check, stop, guided card or word.",
     "drill": "Practise on whole cases: find the cause, see the hazard.",

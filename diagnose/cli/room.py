@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from diagnose.book.model import Book
     from diagnose.book.problems import Problem
     from diagnose.case.entries import Case
+    from diagnose.lessons.model import Lessons
     from diagnose.reasoning.reason import Reasoned
     from diagnose.shop.cards import Shop
     from diagnose.view.result import DiffersView, EarlierView, ResultView
@@ -21,12 +22,23 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class Room:
-    """The book and the shop of one run, and the units to show."""
+    """The book and the shop of one run, what the shop learned, and the units to show."""
 
     book: Book
     shop: Shop
     folder: Path
     units: str
+    lessons: Lessons
+    own_books: dict[tuple[tuple[str, ...], str], Book] = field(default_factory=dict)
+
+    def book_for(self, case: Case) -> Book:
+        """The book with the lessons of the shop for the complaint and the machine of a case."""
+        from diagnose.lessons.apply import with_lessons
+
+        key = tuple(sorted(case.complaint)), case.machine
+        if key not in self.own_books:
+            self.own_books[key] = with_lessons(self.book, self.lessons, *key)
+        return self.own_books[key]
 
     def cards(self, case: Case) -> Mapping[str, str]:
         """Facts of the machine and wheel cards the case names.
@@ -43,7 +55,7 @@ class Room:
 
         if case.tools is None and self.shop.tools is not None:
             case = replace(case, tools=self.shop.tools)
-        return reason(self.book, case, self.cards(case))
+        return reason(self.book_for(case), case, self.cards(case))
 
     def view(self, case: Case, *, full: bool = True) -> ResultView:
         """The view of a case. Raises as `reasoned` does."""
@@ -53,6 +65,9 @@ class Room:
 
         reasoned = self.reasoned(case)
         view = view_of(reasoned, full=full, units=self.units)
+        if reasoned.read.book is not self.book:
+            learned = "your shop's closed cases are counted in: diagnose lessons"
+            view = replace(view, notes=(*view.notes, learned))
         return replace(view, earlier=self.earlier(case), differs=self.differs(reasoned))
 
     @staticmethod
@@ -93,6 +108,7 @@ def open_room(settings: Settings) -> Room:
     Raises BookError when the shipped knowledge cannot be read.
     """
     from diagnose.book.locate import knowledge_folder
+    from diagnose.lessons.files import load_lessons
     from diagnose.shop.cards import load_shop
     from diagnose.shop.knowledge import load_with_own
 
@@ -101,4 +117,6 @@ def open_room(settings: Settings) -> Room:
         say(f"Left out of the shop's own knowledge: {problem.render()}")
     shop = load_shop(settings.shop, book)
     Room.left_out(shop.problems)
-    return Room(book, shop, settings.shop, settings.units)
+    lessons, faults = load_lessons(settings.shop, book)
+    Room.left_out(faults)
+    return Room(book, shop, settings.shop, settings.units, lessons)
