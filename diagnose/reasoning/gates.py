@@ -67,18 +67,18 @@ def askable(
     """Checks that could be made now, whatever they are worth and whether or not the wheel turns.
 
     Out: answered and not spoiled, "don't know", put off, gated off, wanting a tool that is not
-    at hand, or of no use without a reading that is not known. What was looked for once is not
-    looked for again: a trial does not undo what was seen. A gate on an unknown fact leaves the
-    check in.
+    at hand when nothing else will do, or of no use without a reading that is not known. What was
+    looked for once is not looked for again: a trial does not undo what was seen. A gate on a fact
+    nobody asked about yet leaves the check in; on one that nobody knows it does not.
     """
     out = []
     for name in sorted(book.checks):
         check = book.checks[name]
         if not _open(check, gathered) or name in gathered.read.later:
             continue
-        if holds(check.asked_when, facts) == 0.0:
+        if holds(check.asked_when, facts) == 0.0 or _never_to_be_known(check, gathered, facts):
             continue
-        if tools is not None and not set(check.tools) <= set(tools):
+        if missing_tools(check, tools) and not check.no_instrument:
             continue
         if name in gathered.told and _looks_for_a_sign(book, check):
             continue
@@ -112,6 +112,17 @@ def begun(book: Book, gathered: Gathered) -> str | None:
 def turns(check: Check) -> bool:
     """True when the wheel must turn for this check."""
     return TURNING in check.needs
+
+
+def missing_tools(check: Check, tools: tuple[str, ...] | None) -> tuple[str, ...]:
+    """What the check wants and is not at hand; nothing when nobody said what is."""
+    return () if tools is None else tuple(t for t in check.tools if t not in tools)
+
+
+def _never_to_be_known(check: Check, gathered: Gathered, facts: Mapping[str, FactValue]) -> bool:
+    """True when the check hangs on a question that was answered "don't know" or put off."""
+    off = gathered.unknown | set(gathered.read.later)
+    return any(name in off and name not in facts for name in check.asked_when.facts)
 
 
 def _open(check: Check, gathered: Gathered) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from diagnose.book.model import Check
-from diagnose.reasoning.gates import TURNING
+from diagnose.reasoning.gates import TURNING, missing_tools
 from diagnose.reasoning.policy import ENOUGH
 from diagnose.reasoning.reason import Reasoned
 from diagnose.view.folding import wrapped
@@ -64,10 +64,18 @@ def question_text(reasoned: Reasoned, check: Check, numbers: dict[str, str]) -> 
     lines = [wrapped(f"Take care: {_caution(reasoned, c)}") for c in check.cautions]
     lines += [wrapped(_ask(check)), wrapped(check.help, 3)]
     if check.no_instrument:
-        lines.append(wrapped(f"Without the tool: {check.no_instrument}", 3))
+        lines.append(wrapped(f"{_without(reasoned, check)}: {check.no_instrument}", 3))
     lines.append(wrapped(_cost(check), 3))
     lines += ["", *_answers(check, numbers)]
     return "\n".join(line for line in lines)
+
+
+def _without(reasoned: Reasoned, check: Check) -> str:
+    """What stands before the way with no instrument: the tools that are not at hand, if said."""
+    missing = missing_tools(check, reasoned.read.case.tools)
+    if not missing:
+        return "Without the tool"
+    return f"No {' or '.join(t.replace('-', ' ') for t in missing)} here, so do this"
 
 
 def _caution(reasoned: Reasoned, name: str) -> str:

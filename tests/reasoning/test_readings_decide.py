@@ -16,6 +16,7 @@ from diagnose.book.model import Book
 from diagnose.case.files import load_case
 from diagnose.cli.commands import diagnose
 from diagnose.cli.exits import run
+from diagnose.physics.catalogue import calculation
 from diagnose.reasoning.explain import account, how
 from diagnose.reasoning.reason import Reasoned, reason
 
@@ -41,8 +42,9 @@ class Decided:
 
 
 # The numbers are worked out by hand: 10 m/min / (25 mm / 1.5) / 2850 rpm, 0.21 bars a turn;
-# 0.05 x 2 mm x 12 m/min x 60 J/mm3 / (0.7 x 0.37 kW), 4.6 times the power; 0.217 mm of diamond
-# x 950 turns / 13 mm, 16 times over each place; equal spacing at two speeds, 0.
+# 0.05 x 2 mm x 12 m/min x 60 J/mm3 / (0.7 x 0.37 kW), 4.6 times the power; a depth of 0.015 mm that
+# nobody measured is 0.187 mm of diamond, x 950 turns / 13 mm, 14 times over each place; equal
+# spacing at two speeds, 0.
 DECIDED = [
     Decided("slow-bars-of-a-belt", "bars-in-25mm", "belt-worn-or-set", "bar-rhythm",
             "slower-than-the-wheel", ("bars-to-spacing", "bars-against-the-wheel"),
@@ -50,7 +52,7 @@ DECIDED = [
     Decided("cut-over-the-power", "depth-of-cut", "cut-too-deep", "cut-size", "over-the-power",
             ("cut-in-hard-steel", "cut-over-the-power"), "share-of-power", 4.63),
     Decided("diamond-too-slow", "dress-seconds", "dressed-too-fine", "dress-fineness",
-            "very-fine-dress", ("dress-to-overlap",), "dress-overlaps", 15.8),
+            "very-fine-dress", ("dress-to-overlap",), "dress-overlaps", 13.69),
     Decided("rack-at-two-table-speeds", "bars-at-quicker-table", "table-rack-or-rollers",
             "spacing-at-other-speed", "stays-in-place", ("bars-at-two-table-speeds",),
             "bars-followed-the-table", 0.0),
@@ -129,3 +131,28 @@ def test_a_second_speed_too_near_the_first_decides_nothing(book: Book) -> None:
     deduced = reason(book, replace(case, entries=tuple(near))).read.deduced
     assert "spacing-at-other-speed" not in deduced.words
     assert any("must lie between" in why for _, why in deduced.could_not)
+
+
+# a published example of dressing: tip 0.015 in, 0.001 in deep, 406 mm wheel at 1410 rpm; the
+# diamond goes 192.5 mm a minute for an overlap of 2 and half as fast for 4
+@pytest.mark.parametrize(("travel", "overlap"), [(192.5, 2.0), (96.25, 4.0)])
+def test_the_sum_of_the_dress_rule_gives_the_published_example(
+    book: Book, travel: float, overlap: float
+) -> None:
+    work = book.rules["dress-to-overlap"].work_out
+    assert work is not None
+    width, tip, depth, turns = 0.025, 0.015 * 0.0254, 0.001 * 0.0254, 1410 / 60
+    seconds = width / (travel / 1000 / 60)
+    found = calculation(work.with_).function(
+        face_time=seconds, wheel_width=width, turning_speed=turns, tip_radius=tip,
+        dress_depth=depth,
+    )  # fmt: skip
+    assert found == pytest.approx(overlap, rel=0.005)
+
+
+def test_the_overlap_carries_the_depth_of_the_dress_that_nobody_measured(book: Book) -> None:
+    _, after = before_and_after(book, DECIDED[2])
+    number = after.read.deduced.numbers["dress-overlaps"]
+    # 0.01 mm deep is 0.154 mm of diamond, 0.02 mm deep 0.215 mm; 20 s of a hand are 17 to 23 s
+    assert number.low == pytest.approx(0.1536 * 17 * 47.5 / 13, rel=0.01)
+    assert number.high == pytest.approx(0.2154 * 23 * 47.5 / 13, rel=0.01)
