@@ -60,4 +60,9 @@ def _because(game: Game, name: str) -> str:
     links = [k for k in book.causes[game.drill.cause].shows if k.finding in signs]
     if links:
         return links[0].because.rstrip(".")
+    named = {name, *(f for o in check.options for f in o.means), *check.settles}
+    shifts = book.causes[game.drill.cause].more_likely_when
+    hung = [s.because for s in shifts if named & set(s.when.facts)]
+    if hung:
+        return hung[0].rstrip(".")
     return "it looks at the cause itself" if reports_on(book, check) else "the odds hang on it"

@@ -65,12 +65,9 @@ def move_text(move: Move, spent: float) -> str:
         lines += [wrapped(part, 3) for part in move.seen.splitlines()]
     if move.note:
         lines.append(wrapped(move.note, 3))
-    cost = (
-        ""
-        if move.free or not move.minutes
-        else f"   {minutes(move.minutes)}; {minutes(spent)} so far."
-    )
-    return "\n".join([*lines, cost] if cost else lines)
+    if not move.free and move.minutes:
+        lines.append(f"   {minutes(move.minutes)}; {minutes(spent)} so far.")
+    return "\n".join(lines)
 
 
 def seen_text(moves: Sequence[Move], spent: float) -> str:
