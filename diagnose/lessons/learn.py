@@ -69,7 +69,8 @@ def _all_shares(book: Book, cases: Sequence[Taught]) -> tuple[list[Share], list[
 
 def _expected(model: Acts, cases: int) -> dict[str, float]:
     """In how many of these cases the book expects each cause to act."""
-    return {c: cases * a for c, a in zip(model.causes, model.of(model.start({})), strict=True)}
+    acts = model.of(model.start({})).tolist()
+    return {c: cases * a for c, a in zip(model.causes, acts, strict=True)}
 
 
 def _general(

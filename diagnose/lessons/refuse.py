@@ -1,20 +1,20 @@
 """What was learned is tried on the earlier cases; a change that ranks them worse is not made.
 
 A case is judged by the chance given to what cured it, as told before anything was tried: the one
-cause alone, several together, or nothing that the book lists; these sum to one. All changes are
-tried together first. Where the cases of a complaint come out worse, its shares are refused if
-they do it by themselves; then, one after the other, the strengths of the cause that costs most.
+cause alone, several together, or nothing that the book lists; these sum to one. The shares of a
+complaint are one change, tried on its cases; the strengths of one cause's signs are one, tried
+with the shares in force on every case they bear on; last, all strengths together on all cases.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
 from diagnose.book.model import Book
 from diagnose.lessons.apply import with_lessons
-from diagnose.lessons.model import Lessons, Refused
+from diagnose.lessons.model import Lessons, Refused, Strength
 from diagnose.lessons.taught import Taught
 from diagnose.reasoning.belief import Impossible, believe
 from diagnose.reasoning.trials import network_of
@@ -31,8 +31,7 @@ def judged(book: Book, lessons: Lessons, cases: Sequence[Taught]) -> Lessons:
     plain = {key: losses(book, Lessons(), group) for key, group in groups.items()}
     for key, group in groups.items():
         lessons = _shares_judged(book, lessons, group, key, sum(plain[key]))
-    lessons = _strengths_judged(book, lessons, groups, {k: sum(v) for k, v in plain.items()})
-    after = [x for group in groups.values() for x in losses(book, lessons, group)]
+    lessons, after = _strengths_judged(book, lessons, groups)
     return replace(
         lessons,
         typical_before=_typical([x for group in plain.values() for x in group]),
@@ -73,33 +72,41 @@ def _shares_judged(
 
 
 def _strengths_judged(
-    book: Book, lessons: Lessons, groups: dict[Key, list[Taught]], plain: dict[Key, float]
-) -> Lessons:
-    """The lessons without the strengths that rank the cases of some complaint worse."""
-    for key, cases in groups.items():
-        without = _without_strengths(lessons, None)
-        base = min(plain[key], sum(losses(book, without, cases)))
-        while lessons.strengths:
-            now = sum(losses(book, lessons, cases))
-            if now <= base + WORSE:
-                break
-            cause, least = _dearest(book, lessons, cases)
-            told = Refused("signs", (cause,), len(cases), *_typicals(least, now, len(cases)))
-            lessons = replace(_without_strengths(lessons, cause), refused=(*lessons.refused, told))
-    return lessons
+    book: Book, lessons: Lessons, groups: Mapping[Key, Sequence[Taught]]
+) -> tuple[Lessons, list[float]]:
+    """The lessons without the strengths that rank earlier cases worse, and the losses left."""
+    bare = replace(lessons, strengths=())
+    base = {key: losses(book, bare, cases) for key, cases in groups.items()}
+    kept: list[Strength] = []
+    refused: list[Refused] = []
+    for cause in sorted({s.cause for s in lessons.strengths}):
+        mine = [s for s in lessons.strengths if s.cause == cause]
+        trial = replace(bare, strengths=tuple(mine))
+        before, after, number = 0.0, 0.0, 0
+        for key, cases in groups.items():
+            moved = [i for i, t in enumerate(cases) if _bears(book, cause, mine, t)]
+            if moved:
+                before += sum(base[key][i] for i in moved)
+                after += sum(losses(book, trial, [cases[i] for i in moved]))
+                number += len(moved)
+        if after > before + WORSE:
+            refused.append(Refused("signs", (cause,), number, *_typicals(before, after, number)))
+        else:
+            kept += mine
+    whole = replace(bare, strengths=tuple(kept), refused=(*lessons.refused, *refused))
+    now = [x for cases in groups.values() for x in losses(book, whole, cases)]
+    old = [x for group in base.values() for x in group]
+    if sum(now) <= sum(old) + WORSE:
+        return whole, now
+    names = tuple(sorted({s.cause for s in kept}))
+    told = Refused("signs", names, len(now), *_typicals(sum(old), sum(now), len(now)))
+    return replace(bare, refused=(*whole.refused, told)), old
 
 
-def _dearest(book: Book, lessons: Lessons, cases: Sequence[Taught]) -> tuple[str, float]:
-    """The cause whose strengths cost these cases most, and the loss without them."""
-    causes = sorted({s.cause for s in lessons.strengths})
-    trial = {c: sum(losses(book, _without_strengths(lessons, c), cases)) for c in causes}
-    best = min(causes, key=lambda c: (trial[c], c))
-    return best, trial[best]
-
-
-def _without_strengths(lessons: Lessons, cause: str | None) -> Lessons:
-    kept = tuple(s for s in lessons.strengths if cause is not None and s.cause != cause)
-    return replace(lessons, strengths=kept)
+def _bears(book: Book, cause: str, strengths: Sequence[Strength], taught: Taught) -> bool:
+    """True when the cause can make the complaint and a sign of new strength was looked for."""
+    shows = {link.finding for link in book.causes[cause].shows}
+    return bool(shows & set(taught.complaint)) and any(s.finding in taught.signs for s in strengths)
 
 
 def losses(book: Book, lessons: Lessons, cases: Sequence[Taught]) -> list[float]:

@@ -11,7 +11,7 @@ from diagnose.lessons.apply import current
 from diagnose.lessons.model import Lessons, NoLink, Refused, Share, Strength
 from diagnose.view.folding import wrapped
 
-SMALL = 0.01  # a change below this, of a number no case speaks of, is folded into one line
+SMALL = 0.03  # a change below this, of a number no case speaks of, is folded into one line
 
 
 @dataclass(frozen=True)
@@ -139,11 +139,11 @@ def _refused(book: Book, refused: Refused) -> str:
     what = (
         f"new shares for {_complaint(book, refused.what)}{where}"
         if refused.kind == "complaint"
-        else f"new strengths of the signs of {_cause(book, refused.what[0])}"
+        else f"new strengths of the signs of {', '.join(_cause(book, c) for c in refused.what)}"
     )
     return (
         f"{what}: what cured {_cases(refused.cases)} would typically be given "
-        f"{percent(refused.after)} instead of {percent(refused.before)}"
+        f"{100 * refused.after:.1f} % instead of {100 * refused.before:.1f} %"
     )
 
 
