@@ -23,7 +23,10 @@ BEST_THERE_IS = (
     "no question is worth its minutes now, and each fix is long for its chance; "
     "have someone look with you before a long job"
 )
-DEAR = 60.0  # minutes of a fix before which its one hanging answer is asked again
+DOUBT = 1.25  # what a bit of doubt is worth, as a share of what the best question asks for one
+DEAR = 60.0  # minutes of a fix before which one makes surer, and its hanging answer is asked again
+SURER = 0.25  # bits a check must tell to be made before a dear fix or before giving up
+LONGEST_LOOK = 20.0  # minutes such a check may take
 
 
 @dataclass(frozen=True)
@@ -104,7 +107,19 @@ def _decide(
     opening = _opening(book, valued, open_, first_questions, asked)
     if opening is not None:
         return _ask(opening, "a question of seconds that an old hand asks first")
-    return _weigh(valued, fixes, open_)
+    step = _weigh(valued, fixes, open_)
+    surer = _surer(step, fixes, open_)
+    return step if surer is None else _ask(surer, "it makes surer before a long job")
+
+
+def _surer(step: Step, fixes: FixTable, open_: Sequence[Candidate]) -> Candidate | None:
+    """The check to make before a long job or before giving up, where one still tells much."""
+    if step.kind == "ask" or (
+        step.kind == "fix" and fixes.minutes[fixes.ids.index(step.name)] < DEAR
+    ):
+        return None
+    telling = [c for c in open_ if c.gain >= SURER and c.minutes <= LONGEST_LOOK]
+    return max(telling, key=lambda c: (c.rate, c.check), default=None)
 
 
 def _opening(
@@ -131,7 +146,7 @@ def _weigh(valued: Valued, fixes: FixTable, open_: Sequence[Candidate]) -> Step:
     best = max(open_, key=lambda c: (c.rate, c.check))
     answers = [(o.chance, o.shares) for o in best.outcomes]
     minutes = best.minutes + ATTENTION
-    ahead = look_ahead(valued.now, answers, minutes, fixes, 1.0 / best.rate)
+    ahead = look_ahead(valued.now, answers, minutes, fixes, DOUBT / best.rate)
     if ahead.ask < min(ahead.fix_first, LAST_RESORT):
         return _ask(best, "it tells most for its minutes")
     if ahead.fix is None or ahead.fix_first >= LAST_RESORT:
