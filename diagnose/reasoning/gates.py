@@ -95,18 +95,21 @@ def begun(book: Book, gathered: Gathered) -> str | None:
     something else was answered in between or one of the readings is not known.
     """
     names: set[str] = set()
+    began: Check | None = None
     for entry in reversed(gathered.read.answers):
         check = book.checks.get(entry.check)
         if check is None or entry.entry <= 0:
-            return None
+            break
         if check.together_with and names <= set(check.together_with):
-            wanted = [n for n in check.together_with if n not in gathered.told]
-            off = gathered.unknown | set(gathered.read.later)
-            if off & {*wanted, check.id} or not wanted:
-                return None
-            return wanted[0] if wanted[0] in book.checks else None
+            began = check  # the earliest: what completes its reading begins none of its own
         names.add(entry.check)
-    return None
+    if began is None:
+        return None
+    wanted = [n for n in began.together_with if n not in gathered.told]
+    off = gathered.unknown | set(gathered.read.later)
+    if off & {*wanted, began.id} or not wanted:
+        return None
+    return wanted[0] if wanted[0] in book.checks else None
 
 
 def turns(check: Check) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -53,3 +54,11 @@ def test_a_reading_that_cannot_be_completed_is_neither_gone_on_with_nor_begun(bo
 def test_a_reading_put_off_is_not_pressed_for(book: Book) -> None:
     case = _answered(("bar-spacing", "6 mm")).with_entry(Entry("later", "table-speed"))
     assert begun(book, gather(case, book)) is None
+
+
+def test_what_completes_a_reading_begins_none_of_its_own(book: Book) -> None:
+    speed = replace(book.checks["table-speed"], together_with=("wheel-changed",))
+    book = replace(book, checks={**book.checks, "table-speed": speed})
+    whole = [("bar-spacing", "6 mm"), ("spindle-speed", "2850 rpm"), ("table-speed", "10 m/min")]
+    assert begun(book, gather(_answered(*whole), book)) is None
+    assert begun(book, gather(_answered(whole[2]), book)) == "wheel-changed"
