@@ -104,7 +104,7 @@ def _cited(book: Book) -> tuple[Cited, ...]:
 
 def graph(book: Book) -> Graph:
     """The graph of cause and effect."""
-    from diagnose.reasoning.graph import graph_of
+    from diagnose.reasoning.graph import causes_showing, graph_of
 
     whole = graph_of(book)
     edges = sorted((str(a), str(b)) for a, b in whole.edges)
@@ -115,13 +115,5 @@ def graph(book: Book) -> Graph:
         tuple(sorted(book.symptoms)),
         tuple(Edge(a, b) for a, b in edges),
         {name: thing.name for shelf in kinds for name, thing in shelf.items()},
-        {symptom: _showing(book, symptom) for symptom in sorted(book.symptoms)},
+        {symptom: causes_showing(book, symptom) for symptom in sorted(book.symptoms)},
     )
-
-
-def _showing(book: Book, symptom: str) -> tuple[str, ...]:
-    signs, sharper = {symptom}, {f.id: f.sharpens for f in book.findings.values() if f.sharpens}
-    while more := {sign for sign, blunt in sharper.items() if blunt in signs} - signs:
-        signs |= more
-    shown = (c.id for c in book.causes.values() if any(k.finding in signs for k in c.shows))
-    return tuple(sorted(shown))

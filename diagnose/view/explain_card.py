@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 
 from diagnose.book.guided import CardStep, GuidedCard
@@ -10,15 +11,19 @@ from diagnose.view.explain_parts import Parts, sourced
 from diagnose.view.result import minutes
 
 CARD_HEADINGS = (
+    "What it shows",
     "When to use it",
     "When not to",
+    "What must not be done",
     "What it takes",
+    "Before anything turns",
     "Steps",
+    "What to see",
     "Proof",
     "Named by",
     "Sources",
 )
-WHEN, NOT, TAKES, STEPS, PROOF, NAMED, SOURCES = CARD_HEADINGS
+SHOWS, WHEN, NOT, NEVER, TAKES, BEFORE, STEPS, SEEN, PROOF, NAMED, SOURCES = CARD_HEADINGS
 CARE, WHY, CHECK = "Take care: ", "Why: ", "Check: "
 
 
@@ -47,8 +52,13 @@ class StepView:
 def about_card(book: Book, name: str) -> Parts:
     """A card: when, when not, what it takes, the steps in order, the proof."""
     card = book.cards[name]
+    shown = [m for m in card.experiment_for if m in book.mechanisms]
     lines = [line for step in card_steps(book, name) for line in step.lines]
     return {
+        SHOWS: [f"{book.mechanisms[m].name}: {book.mechanisms[m].explain}" for m in shown],
+        NEVER: list(card.never),
+        BEFORE: _gate(book, card) if shown else [],
+        SEEN: list(card.see),
         WHEN: list(card.use_when),
         NOT: list(card.not_when),
         TAKES: _takes(card),
@@ -79,6 +89,17 @@ def _takes(card: GuidedCard) -> list[str]:
     needs = ", ".join(n.replace("-", " ") for n in card.needs)
     tools = ", ".join(t.replace("-", " ") for t in card.tools)
     return [cost, f"Tools: {tools}" if tools else "", f"The machine: {needs}" if needs else ""]
+
+
+def _gate(book: Book, card: GuidedCard) -> list[str]:
+    """The safety questions, for an experiment that starts the wheel."""
+    if "wheel-turning" not in card.needs:
+        return []
+    asked = Counter(s.asked_by for s in book.stops.values() if s.kind == "stop")
+    gates = sorted(name for name, stops in asked.items() if stops > 1)
+    return [f"{book.checks[g].ask} (diagnose explain {g})" for g in gates if g in book.checks] + [
+        "A yes or a don't know ends the lesson until it is cleared."
+    ]
 
 
 def _naming(book: Book, name: str) -> list[str]:

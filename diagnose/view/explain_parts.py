@@ -5,10 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from diagnose.book.advice import Aid
-from diagnose.book.model import Arrow, Book, Cause, Check, Mechanism
-from diagnose.view.result import minutes, percent
+from diagnose.book.model import Book, Cause, Check, Symptom
+from diagnose.view.result import minutes
 
 Parts = dict[str, list[str]]
+NOTHING_TURNS = "Nothing turns and nothing comes apart for this; keep away from a turning wheel."
+BY_STATE = {
+    "wheel-turning": "The wheel turns: answer the safety questions first, then stand aside.",
+    "power-locked-out": "The power is locked out for this, and stays so until hands are away.",
+    "wheel-stopped": "The wheel stands still for this. A coasting wheel makes no sound.",
+    "magnet-off": "Let the magnet go only when wheel and table stand still.",
+    "part-off-the-chuck": "Take the part off only when wheel and table stand still.",
+}
 
 SEE, WHY, SURE, DO, CARE, ALIKE, SOURCES = (
     "What you see",
@@ -18,6 +26,13 @@ SEE, WHY, SURE, DO, CARE, ALIKE, SOURCES = (
     "Take care",
     "Known look-alikes",
     "Sources",
+)
+HEADINGS_OF_A_CAUSE = (SEE, WHY, SURE, DO, CARE, ALIKE, SOURCES)
+WHERE, NEAR, NEXT, LESSON = (
+    "Where it is said",
+    "Other looks at the same thing",
+    "Read next",
+    "Show it in a lesson",
 )
 
 
@@ -32,7 +47,8 @@ def sourced(book: Book, names: Iterable[str]) -> list[str]:
 
 def label(book: Book, name: str) -> str:
     """The plain name of anything; the id when it has none."""
-    for shelf in (book.causes, book.symptoms, book.mechanisms, book.findings, book.checks):
+    shelves = (book.causes, book.symptoms, book.mechanisms, book.findings, book.checks)
+    for shelf in (*shelves, book.stops, book.cards, book.terms):
         if name in shelf:
             return str(shelf[name].name)
     return name
@@ -44,7 +60,8 @@ def _value(book: Book, finding: str, value: str) -> str:
     return found.name if value == "yes" else f"{found.name}: {words}"
 
 
-def _settling(book: Book, findings: Iterable[str]) -> list[Check]:
+def settling(book: Book, findings: Iterable[str]) -> list[Check]:
+    """The checks that can settle or report any of these findings."""
     wanted = set(findings)
     return [
         c
@@ -54,19 +71,28 @@ def _settling(book: Book, findings: Iterable[str]) -> list[Check]:
     ]
 
 
-def _asks(checks: Iterable[Check]) -> list[str]:
+def asks(checks: Iterable[Check]) -> list[str]:
+    """What each check asks, with its minutes and its id."""
     return [f"{c.ask} ({minutes(c.minutes)}; check {c.id})" for c in checks]
 
 
-def _cautions(book: Book, names: Iterable[str]) -> list[str]:
+def cautions(book: Book, names: Iterable[str]) -> list[str]:
+    """What each care says, once each."""
     return [book.cautions[n].say for n in dict.fromkeys(names) if n in book.cautions]
+
+
+def cares(book: Book, names: Iterable[str], needs: Iterable[str]) -> list[str]:
+    """What the state of the machine asks for, then the cautions."""
+    states = [say for state, say in BY_STATE.items() if state in set(needs)]
+    return [*states, *cautions(book, names)] or [NOTHING_TURNS]
 
 
 def _aids(aids: Iterable[Aid]) -> list[str]:
     return [f"To go on tonight: {a.do} ({a.because})" for a in aids]
 
 
-def _cards(book: Book, names: Iterable[str]) -> list[str]:
+def cards(book: Book, names: Iterable[str]) -> list[str]:
+    """Where each guided card is found."""
     return [
         f"Guided card: diagnose explain {n} ({book.cards[n].name})"
         for n in names
@@ -86,23 +112,22 @@ def about_cause(book: Book, name: str) -> Parts:
     return {
         SEE: [f"{_value(book, k.finding, k.value)} ({k.word}): {k.because}" for k in links],
         WHY: [cause.summary, *_chains(book, cause), *_gates(cause)],
-        SURE: sure + _asks(_settling(book, [k.finding for k in links])),
-        DO: _fix(cause) + _cards(book, cause.fix.cards) + _aids(cause.first_aid),
-        CARE: _cautions(book, cause.cautions),
+        SURE: sure + asks(settling(book, [k.finding for k in links])),
+        DO: _fix(cause) + cards(book, cause.fix.cards) + _aids(cause.first_aid),
+        CARE: cares(book, cause.cautions, cause.fix.needs),
         ALIKE: [label(book, n) for n in cause.look_alikes],
         SOURCES: sourced(book, [*cause.sources, *(k.source for k in links)]),
     }
 
 
 def _chains(book: Book, cause: Cause) -> list[str]:
-    from diagnose.reasoning.graph import chain, symptoms_reached
+    """The roads to the complaints that the cause shows, and to no other."""
+    from diagnose.reasoning.graph import chains, complaints_shown
 
     lines = []
-    for symptom in symptoms_reached(book, cause.id):
-        path = chain(book, cause.id, (symptom,))
-        if path is not None:
-            steps = [f"{label(book, a.to)} ({a.because})" for a in path.arrows]
-            lines.append(" -> ".join([cause.name, *steps]))
+    for path in chains(book, cause.id, complaints_shown(book, cause.id)):
+        steps = [f"{label(book, a.to)} ({a.because})" for a in path.arrows]
+        lines.append(" -> ".join([cause.name, *steps]))
     return lines
 
 
@@ -134,62 +159,48 @@ def _showing(book: Book, finding: str) -> list[str]:
     ]
 
 
+MOST = 6  # cares of the likeliest causes that are worth reading before anything is done
+
+
+def _cares_of(book: Book, symptom: Symptom) -> list[str]:
+    """Cares of first aid, then those of the causes that show it most often."""
+    own = [c for a in symptom.first_aid for c in a.cautions]
+    links = [
+        (-k.how_often, c.id)
+        for c in book.causes.values()
+        for k in c.shows
+        if k.finding == symptom.id
+    ]
+    rest = [c for _, cause in sorted(links) for c in book.causes[cause].cautions]
+    return cautions(book, [*own, *list(dict.fromkeys(rest))[:MOST]])
+
+
+def _kin(book: Book, symptom: Symptom) -> list[str]:
+    """The complaints of the same family, then those that share most of its causes."""
+    from diagnose.reasoning.graph import causes_showing
+
+    own = set(causes_showing(book, symptom.id))
+    others = [s for s in book.symptoms.values() if s.id != symptom.id]
+    family = [s.name for s in others if s.family == symptom.family]
+    shared = {s.name: len(own & set(causes_showing(book, s.id))) for s in others}
+    near = sorted((n for n in shared if shared[n]), key=lambda n: (-shared[n], n))
+    return list(dict.fromkeys([*family, *near[:4]]))
+
+
 def about_symptom(book: Book, name: str) -> Parts:
     """A complaint: how it looks, what makes it, what to ask first, what to do with the part."""
     symptom = book.symptoms[name]
-    kin = [s.name for s in book.symptoms.values() if s.family == symptom.family and s.id != name]
     words = f"People say: {', '.join(symptom.in_words)}." if symptom.in_words else ""
     return {
         SEE: [symptom.looks_like, words],
         WHY: _showing(book, name),
-        SURE: _asks(book.checks[c] for c in symptom.first_questions if c in book.checks),
+        SURE: asks(book.checks[c] for c in symptom.first_questions if c in book.checks),
         DO: [f"The part: {a.say}" for a in symptom.the_part]
         + _aids(symptom.first_aid)
-        + _cards(book, symptom.cards),
-        CARE: _cautions(book, (c for a in symptom.first_aid for c in a.cautions)),
-        ALIKE: kin,
+        + cards(book, symptom.cards),
+        CARE: _cares_of(book, symptom),
+        ALIKE: _kin(book, symptom),
         SOURCES: sourced(book, symptom.sources),
-    }
-
-
-def about_mechanism(book: Book, name: str) -> Parts:
-    """A step between cause and symptom."""
-    mechanism = book.mechanisms[name]
-    before = [
-        thing.name
-        for shelf in (book.causes, book.mechanisms)
-        for thing in shelf.values()
-        if any(a.to == name for a in _arrows(thing))
-    ]
-    return {
-        SEE: [f"{label(book, a.to)}: {a.because}" for a in mechanism.leads_to],
-        WHY: [mechanism.explain, *(f"It comes from: {n}" for n in before)],
-        SOURCES: sourced(book, [mechanism.source, *(a.source for a in mechanism.leads_to)]),
-    }
-
-
-def _arrows(thing: Cause | Mechanism) -> tuple[Arrow, ...]:
-    return thing.leads_through if isinstance(thing, Cause) else thing.leads_to
-
-
-def about_check(book: Book, name: str) -> Parts:
-    """A check: what is asked, what it tells, how it is done."""
-    check = book.checks[name]
-    tells = dict.fromkeys([*check.settles, *(f for o in check.options for f in o.means)])
-    guards = [s.name for s in book.stops.values() if s.asked_by == name]
-    needs = [t.replace("-", " ") for t in (*check.needs, *check.tools)]
-    return {
-        SEE: [check.ask, *(f"{o.id}: {o.say}" for o in check.options)],
-        WHY: [f"It tells: {label(book, t)}" for t in tells]
-        + [f"It guards against: {g}" for g in guards],
-        SURE: [check.proves, f"Without the tool: {check.no_instrument}"]
-        if check.no_instrument
-        else [check.proves],
-        DO: [check.help, f"It takes {minutes(check.minutes)}."]
-        + ([f"Needs: {', '.join(needs)}."] if needs else [])
-        + ([f"Write it so: {check.example}"] if check.example else []),
-        CARE: _cautions(book, check.cautions),
-        SOURCES: sourced(book, [check.source]),
     }
 
 
@@ -206,8 +217,8 @@ def about_stop(book: Book, name: str) -> Parts:
     return {
         SEE: [stop.what_is_wrong],
         WHY: [f"It comes up at: {text}" for text in raised],
-        SURE: _asks([book.checks[stop.asked_by]] if stop.asked_by in book.checks else []),
-        DO: [*stop.do_first, f"Cleared when: {stop.cleared_when}", *_cards(book, stop.cards)],
+        SURE: asks([book.checks[stop.asked_by]] if stop.asked_by in book.checks else []),
+        DO: [*stop.do_first, f"Cleared when: {stop.cleared_when}", *cards(book, stop.cards)],
         CARE: ["Nothing that needs the wheel turning is offered until it is cleared."]
         if stop.kind == "stop"
         else ["The part is put aside; the search for the cause goes on."],
@@ -221,36 +232,6 @@ def about_finding(book: Book, name: str) -> Parts:
     return {
         SEE: [finding.name, *(f"{v.id}: {v.name}" for v in finding.values if v.id != "no")],
         WHY: _showing(book, name),
-        SURE: _asks(_settling(book, [name])),
+        SURE: asks(settling(book, [name])),
         SOURCES: sourced(book, [finding.source]),
     }
-
-
-def about_caution(book: Book, name: str) -> Parts:
-    """A care, and where it is given."""
-    caution = book.cautions[name]
-    used = [c.name for c in book.causes.values() if name in c.cautions]
-    used += [c.name for c in book.checks.values() if name in c.cautions]
-    used += [c.name for c in book.cards.values() if name in c.cautions]
-    return {
-        WHY: [f"It is said before: {n}" for n in used],
-        CARE: [caution.say],
-        SOURCES: sourced(book, [caution.source]),
-    }
-
-
-def scales(book: Book) -> dict[str, str]:
-    """The words of the scales and what each means."""
-    words = book.words
-    often = {w: f"about {percent(p)} of the time" for w, p in words.how_often.items()}
-    common = {
-        w: f"acts in about {percent(p)} of the complaints of its family"
-        for w, p in words.how_common.items()
-    }
-    change = {w: f"multiplies the odds of a cause by {f:g}" for w, f in words.change.items()}
-    return often | common | change
-
-
-def about_word(book: Book, name: str) -> Parts:
-    """A word of the scales."""
-    return {SEE: [f"'{name}': {scales(book)[name]}"], SOURCES: ["our own scale (words.yaml)"]}

@@ -6,8 +6,7 @@ import json
 
 import pytest
 
-from diagnose.view.explain_card import CARD_HEADINGS
-from diagnose.view.explanation import HEADINGS, explain, look_up, shelves
+from diagnose.view.explanation import HEADINGS, explain, headings_of, look_up, shelves
 from tests.cli.running import Cli
 from tests.small import small_book
 
@@ -37,7 +36,7 @@ def test_everything_in_the_book_can_be_explained_with_a_source() -> None:
     for kind, shelf in shelves(book).items():
         for name in shelf:
             told = dict(explain(book, kind, name).sections)
-            assert told.keys() <= set(CARD_HEADINGS if kind == "card" else HEADINGS)
+            assert told.keys() <= set(headings_of(kind))
             assert told["Sources"], name
             assert len(told) >= 2, name
 
