@@ -10,8 +10,11 @@ from diagnose.book.writing import write_whole
 from diagnose.report.figures_shares import LEAST_REACH
 from diagnose.report.page import PageError, environment
 from diagnose.report.plain_text import all_plain
-from diagnose.view.drill import DebriefView, StepView
-from diagnose.view.result import ReasonView, SourceView
+from diagnose.report.svg import Svg, line, picture, rect
+from diagnose.view.drill import DebriefView, MinutesRow, StepView
+from diagnose.view.result import ReasonView, SourceView, minutes
+
+WIDTH, HEIGHT = 240.0, 18.0
 
 
 class DebriefAnchors:
@@ -32,7 +35,14 @@ def render_debrief(view: DebriefView) -> str:
     end = max([LEAST_REACH, *(abs(r.share) for r in drawn.values())])
     most = max([1.0, *(r.minutes for r in view.minutes)])
     template = environment().get_template("drill.html.j2")
-    return template.render(view=view, anchors=DebriefAnchors(view), drawn=drawn, end=end, most=most)
+    return template.render(
+        view=view,
+        anchors=DebriefAnchors(view),
+        drawn=drawn,
+        end=end,
+        most=most,
+        minutes_bar=minutes_bar,
+    )
 
 
 def write_debrief(view: DebriefView, path: Path) -> Path:
@@ -45,6 +55,22 @@ def write_debrief(view: DebriefView, path: Path) -> Path:
     except BookError as error:
         raise PageError(error.problems) from None
     return path
+
+
+def minutes_bar(row: MinutesRow, most: float, name: str) -> Svg:
+    """The time of one way as a bar; `most` minutes fill it."""
+    told = f"{row.label}: {minutes(row.minutes)}"
+    length = WIDTH * min(1.0, row.minutes / most)
+    return picture(
+        name,
+        told,
+        f"{told}, {row.note}",
+        WIDTH,
+        HEIGHT,
+        line(0, HEIGHT - 4, WIDTH, HEIGHT - 4, "tick"),
+        rect(0, 4, length, HEIGHT - 8, "bar-for"),
+        kind="bar",
+    )
 
 
 def _reason(step: StepView) -> ReasonView:
