@@ -50,6 +50,7 @@ class Risk:
     action: str
     weight: float
     at_the_end: bool  # it hangs on the last passes, not on the roughing cut
+    standing: bool  # nothing set for this job raises it, only what the machine or the wheel is
 
     @property
     def serious(self) -> bool:
@@ -88,9 +89,7 @@ def weigh(book: Book, read: Read, last: Read | None, plain: Network) -> Weighed:
         at_last = present(network_of(book, (), last.gathered, last.deduced)[0])
         here |= {c: at_last[c] for c in here if c in at_last and _of_the_end(book, read, c)}
     found = [_risk(book, node, here[node.id], usual[node.id], read) for node in network.nodes]
-    risks = sorted(
-        (r for r in found if r is not None), key=lambda r: (not r.serious, -r.weight, r.cause)
-    )
+    risks = sorted((r for r in found if r is not None), key=_heaviest)
     return Weighed(network, plain, tuple(risks), chances(book, network, plain))
 
 
@@ -157,7 +156,14 @@ def _risk(book: Book, node: Node, there: float, usual: float, read: Read) -> Ris
         return None
     shows, action = node.links[complaint][1], action_for(book.symptoms[complaint], facts)
     end = _of_the_end(book, read, node.id)
-    return Risk(node.id, complaint, there, usual, shows, action, weight, end)
+    checks = [book.checks[f] for f in stands_on(read, raising) if f in read.gathered.told]
+    standing = bool(checks) and all(c.standing in ("machine", "wheel") for c in checks)
+    return Risk(node.id, complaint, there, usual, shows, action, weight, end, standing)
+
+
+def _heaviest(risk: Risk) -> tuple[bool, bool, float, str]:
+    """Risks before minor notes; of the notes those of the job before those of the machine."""
+    return (not risk.serious, risk.standing and not risk.serious, -risk.weight, risk.cause)
 
 
 def action_for(symptom: Symptom, facts: Mapping[str, FactValue]) -> str:

@@ -45,6 +45,8 @@ RISKS = [
     ("soft block", {"chuck_off_lately": "off-or-rebolted"}, "chuck-not-parallel"),
     ("soft block", {"overtravel_look": "on-the-part"}, "stroke-too-short"),
     ("thin strip", {"bow_before": "0.1 mm"}, "thin-work-pulled-flat"),
+    ("thin strip", {"lever_or_selector": "full-on"}, "thin-work-pulled-flat"),
+    ("hard plate", {"crossfeed": "4 mm", "depth_of_cut": "0.003 mm"}, "crossfeed-too-wide"),
     ("thin strip", {"sides_ground": "one-side-only"}, "stress-let-out-on-one-side"),
     ("thin strip", {"depth_of_cut": "0.05 mm", "crossfeed": "3 mm"}, "cut-too-deep"),
 ]
