@@ -88,6 +88,8 @@ def put_closed(room: Room, found: Found, closed: Closed) -> None:
     tell(path.as_posix())
     if found.path is not None and found.path.exists():
         say(f"{found.path.as_posix()} was written by hand, or lies elsewhere, and stays there.")
+    if closed.cured:
+        say("To count it in from now on: diagnose lessons learn")
     if closed.something_new:
         say(f"A cause of your own from it: diagnose knowledge new cause --from-case {path.stem}")
 
