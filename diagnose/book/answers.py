@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 from diagnose.book.model import Check, Option
 from diagnose.book.near import listed, nearest
 
@@ -20,13 +22,13 @@ class AnswerError(ValueError):
         self.what, self.mend, self.near = what, mend, near
 
 
-def read_answer(check: Check, text: str, numbered: bool = True) -> str:
+def read_answer(check: Check, text: str, numbered: bool = True, folder: Path | None = None) -> str:
     """The answer as a case keeps it.
 
     An option's id for kind `one`, ids with ", " between for kind `any`, the number as written
-    for kind `number`, the path for kind `file`, or "don't know". An option may be given by its
-    id, its words, the start of either when only one option starts so, or (`numbered`) by its
-    place in the list, from 1.
+    for kind `number`, the readings themselves for kind `file` (a file named is looked for in
+    `folder`), or "don't know". An option may be given by its id, its words, the start of either
+    when only one option starts so, or (`numbered`) by its place in the list, from 1.
 
     Raises AnswerError, which names the answers or the unit that is missing.
     """
@@ -41,7 +43,7 @@ def read_answer(check: Check, text: str, numbered: bool = True) -> str:
         return _several(check, words, numbered)
     if check.kind == "one":
         return _option(check, words, numbered).id
-    return text.strip()
+    return _readings(check, words, folder)
 
 
 def _how(check: Check) -> str:
@@ -49,7 +51,7 @@ def _how(check: Check) -> str:
         return f"write a number with its unit, for example {check.example}"
     if check.options:
         return f"it can be: {listed(o.id for o in check.options)}"
-    return "write the name of a file"
+    return "write the readings, or the name of a file with them"
 
 
 def _option(check: Check, words: str, numbered: bool) -> Option:
@@ -86,6 +88,18 @@ def _several(check: Check, words: str, numbered: bool) -> str:
         raise AnswerError("'none' cannot stand beside other answers", "write one or the other")
     order = [o.id for o in check.options]
     return ", ".join(sorted(found, key=order.index))
+
+
+def _readings(check: Check, words: str, folder: Path | None) -> str:
+    from diagnose.book.grid_checks import grid_reading
+    from diagnose.physics.readings import BadReadings
+
+    try:
+        return grid_reading(check, words, folder).text
+    except BadReadings as error:
+        place = f"{error.file}:{error.line}: " if error.line else f"{error.file}: "
+        what = (place if error.file else "") + error.what.rstrip(".")
+        raise AnswerError(what, error.mend[:1].lower() + error.mend[1:].rstrip(".")) from None
 
 
 def _with_own_example(told: str, check: Check) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from diagnose.book.frozen import FrozenMap
+from diagnose.book.grid_checks import grid_fields
 from diagnose.book.model import Check, Option, Report
 from diagnose.book.near import nearest
 from diagnose.book.numbers import dimensions, quantity
@@ -51,6 +52,7 @@ def check(record: Record, shelf: Shelf) -> Check:
         replaces=record.texts("replaces"),
         where=record.node.where,
         **_number(record, kind, shelf),
+        **grid_fields(record, kind, shelf.reading),
     )
 
 

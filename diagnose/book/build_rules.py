@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import re
 
+from diagnose.book.conditions import Condition
 from diagnose.book.fact_names import unknown_fact
 from diagnose.book.frozen import FrozenMap
+from diagnose.book.grid_checks import claim
 from diagnose.book.model import YES, Conclusion, Rule, Stop, WorkOut
 from diagnose.book.near import nearest
 from diagnose.book.nodes import Node, Text
@@ -20,14 +22,15 @@ WHAT_FOLLOWS = ("finding", "stop", "note", "caution")
 def rule(record: Record, shelf: Shelf) -> Rule:
     """A rule, its formula and conclusions checked."""
     work = record.group("work_out")
-    then = tuple(_conclusion(r, shelf) for r in record.groups("then"))
+    when = shelf.condition(record, "when")
+    then = tuple(_conclusion(r, shelf, when) for r in record.groups("then"))
     if work is None and not then and not {"work_out", "then"} & set(record.nodes):
         mend = "write 'then:' with what follows, or 'work_out:' with a number to work out"
         shelf.reading.fault(record.node, "nothing follows from this rule", mend)
     return Rule(
         record.text("id"),
         record.text("name"),
-        shelf.condition(record, "when"),
+        when,
         then,
         record.text("because"),
         record.text("source"),
@@ -36,7 +39,7 @@ def rule(record: Record, shelf: Shelf) -> Rule:
     )
 
 
-def _conclusion(record: Record, shelf: Shelf) -> Conclusion:
+def _conclusion(record: Record, shelf: Shelf, when: Condition) -> Conclusion:
     said = [name for name in WHAT_FOLLOWS if name in record]
     if len(said) != 1 and not any(n in record.nodes and n not in record for n in WHAT_FOLLOWS):
         mend = "write one of finding, stop, note, caution; a second one is an item of its own"
@@ -48,14 +51,28 @@ def _conclusion(record: Record, shelf: Shelf) -> Conclusion:
             shelf.value_of(record.text("finding"), value, record.at("is"))
     elif "is" in record:
         shelf.reading.fault(record.at("is"), "'is:' belongs to a finding", "take it out")
-    return Conclusion(
+    made = Conclusion(
         shelf.condition(record, "if"),
         record.text("finding"),
         value,
         record.text("stop"),
         record.text("note"),
         record.text("caution"),
+        record.text("shows"),
     )
+    _rests_on_a_grid(made, when, record, shelf)
+    return made
+
+
+def _rests_on_a_grid(made: Conclusion, when: Condition, record: Record, shelf: Shelf) -> None:
+    facts = [shelf.facts[f] for f in (*when.facts, *made.condition.facts) if f in shelf.facts]
+    grids = [f.cannot_show for f in facts if f.cannot_show is not None]
+    if grids and made.finding:
+        refused = {name: why for some in grids for name, why in some}
+        claim(made.shows, refused, record.node, shelf.reading)
+    elif made.shows and not grids:
+        what = "'shows:' belongs to a conclusion from the numbers of a grid"
+        shelf.reading.fault(record.at("shows"), what, "take it out")
 
 
 def _work_out(record: Record, shelf: Shelf) -> WorkOut:

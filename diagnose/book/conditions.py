@@ -15,11 +15,15 @@ from functools import cached_property
 
 @dataclass(frozen=True)
 class Number:
-    """A measured or worked-out number: SI value with the lowest and highest it may be."""
+    """A measured or worked-out number: SI value with the lowest and highest it may be.
+
+    `cannot_show` are the conclusions it does not carry, with the reason: (id, why and what would).
+    """
 
     value: float
     low: float
     high: float
+    cannot_show: tuple[tuple[str, str], ...] = ()
 
 
 FactValue = str | frozenset[str] | Number

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
+from diagnose.book.grid_checks import grid_facts
 from diagnose.book.model import NO, YES
 from diagnose.book.nodes import Node, Text
 from diagnose.book.numbers import UNCERTAIN, dimension_of, dimensions
@@ -14,11 +15,15 @@ from diagnose.book.shapes import Reading
 
 @dataclass(frozen=True)
 class FactName:
-    """What a fact can be: one of `words`, or a number of `dimension`; a file has neither."""
+    """What a fact can be: one of `words`, or a number of `dimension`; a file has neither.
+
+    A number of a grid has `cannot_show`: what its readings do not carry, and why; else None.
+    """
 
     words: tuple[str, ...] = ()
     dimension: str = ""
     place: str = ""
+    cannot_show: tuple[tuple[str, str], ...] | None = None
 
 
 FactNames = Mapping[str, FactName]
@@ -34,6 +39,8 @@ def fact_names(records: Mapping[str, Iterable[Record]]) -> dict[str, FactName]:
         names[finding.text("id")] = FactName(values, place=_place(finding.node))
     for check in records["check"]:
         names[check.text("id")] = _of_check(check)
+        for name, refused in grid_facts(check).items():
+            names.setdefault(name, FactName((), "deviation", _place(check.node), refused))
     for name, dimension, place in worked_out(records["rule"]):
         names.setdefault(name, FactName(dimension=dimension, place=place))
     return names

@@ -24,6 +24,9 @@ from diagnose.book.records import Field, Group
 from diagnose.book.shapes import ByName, Flag, Id, Many, Tag, Words, one_of, ref
 
 STOPS = Many(ref("stop"))
+AGAINST = ("machine-travel", "surface-plate", "micrometer", "straightedge")
+TOUCHED = ("part", "chuck", "known-flat")
+SHOWN = ("ways", "chuck", "flat", "parallel")
 
 OPTION = Group(
     (
@@ -57,7 +60,9 @@ RANGE = Group(
 CHECK = Group(
     (
         *identity("check"),
-        Field("kind", one_of("one", "any", "number", "file"), "say its kind: one, any or number"),
+        Field(
+            "kind", one_of("one", "any", "number", "file"), "say its kind: one, any, number or file"
+        ),
         Field("ask", Words(), "write the question, in one line"),
         Field("help", Words(), "say in one sentence how to find the answer"),
         Field("minutes", MINUTES, "say how many minutes it takes"),
@@ -68,6 +73,9 @@ CHECK = Group(
         Field("example", Words(), help="number: an answer as a person would write it"),
         Field("give_or_take", Amount(0.0, 1.0), help="number: how exact such an answer is"),
         Field("together_with", Many(ref("check")), help="other readings for the same conclusion"),
+        Field("reads", one_of("grid"), help="file: what is in it"),
+        Field("against", one_of(*AGAINST), help="grid: what it is measured against"),
+        Field("touched", one_of(*TOUCHED), help="grid: what the indicator touches"),
         Field("proves", Words(), help="what the answer tells"),
         Field("no_instrument", Words(), help="how to do it with no instrument"),
         Field("needs", NEEDS, help="the state the machine must be in"),
@@ -107,6 +115,7 @@ THEN = Group(
         Field("stop", ref("stop"), help="the stop that follows"),
         Field("note", Words(), help="what to tell the person"),
         Field("caution", ref("caution"), help="the care that follows"),
+        Field("shows", one_of(*SHOWN), help="from a grid: what the readings must be able to show"),
     ),
     "a conclusion",
 )

@@ -148,6 +148,9 @@ class Check:
     example: str = ""
     give_or_take: float = 0.0  # relative, used when the answer states no uncertainty
     together_with: tuple[str, ...] = ()
+    reads: str = ""  # file: grid
+    against: str = ""  # grid: machine-travel | surface-plate | micrometer | straightedge
+    touched: str = ""  # grid: part | chuck | known-flat
     proves: str = ""
     no_instrument: str = ""
     needs: tuple[str, ...] = ()  # wheel-stopped | wheel-turning | magnet-on | magnet-off | ...
@@ -212,6 +215,7 @@ class Conclusion:
     stop: str = ""
     note: str = ""
     caution: str = ""
+    shows: str = ""  # what grid readings must be able to show: ways | chuck | flat | parallel
 
 
 @dataclass(frozen=True)
@@ -382,9 +386,11 @@ class Book:
     @cached_property
     def dimensions(self) -> dict[str, str]:
         """Dimension of every number fact: answers of number checks and worked-out results."""
+        from diagnose.book.grid_checks import grid_numbers
         from diagnose.physics.catalogue import calculation
 
         told = {c.id: c.dimension for c in self.checks.values() if c.kind == "number"}
+        told |= dict.fromkeys(grid_numbers(self), "deviation")
         for rule in self.rules.values():
             if rule.work_out is not None:
                 told[rule.work_out.gives] = calculation(rule.work_out.with_).gives

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from pathlib import Path
 
 from diagnose.book.answers import AnswerError, read_answer
 from diagnose.book.complaints import symptoms_meant
@@ -20,6 +21,7 @@ class AgainstBook:
 
     book: Book
     reading: Reading
+    folder: Path | None = None  # of the case; files of readings lie beside it
 
     def answer(self, key: Node, name: str, node: Node, text: str) -> tuple[str, str]:
         """(check id, answer as a case keeps it); a fault at `key` or `node` when unusable."""
@@ -27,7 +29,7 @@ class AgainstBook:
         if check is None:
             return name, text
         try:
-            return check.id, read_answer(check, text, numbered=False)
+            return check.id, read_answer(check, text, numbered=False, folder=self.folder)
         except AnswerError as error:
             self.reading.fault(node, error.what, error.mend, error.near)
             return check.id, text

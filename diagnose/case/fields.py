@@ -55,7 +55,7 @@ CASE = Group(
         Field("part", Words(), help="the part, its material and size"),
         Field("facts", ANSWERS, help="what is known beforehand: {check: answer}"),
         Field("minutes_to_spare", MINUTES, help="checks that take longer are left out"),
-        Field("tools", Many(Tag()), help="tools at hand; what needs others is left out or done without"),
+        Field("tools", Many(Tag()), help="at hand; what needs others is left out or done without"),
         Field("practised", Flag(), help="yes for a hand who has done this before"),
         Field("note", Words()),
         Field("entries", Many(ENTRY), help="what was answered, tried and cleared, in order"),

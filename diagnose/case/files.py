@@ -30,11 +30,14 @@ def load_case(path: Path, book: Book) -> Case:
         page = read_page(Path(path))
     except Refused as refused:
         raise BookError(refused.problems) from None
-    return case_of(page, book)
+    return case_of(page, book, Path(path).parent)
 
 
-def case_of(page: Page, book: Book) -> Case:
-    """The case written on a page, for text that comes from elsewhere than a file."""
+def case_of(page: Page, book: Book, folder: Path | None = None) -> Case:
+    """The case written on a page, for text that comes from elsewhere than a file.
+
+    Files of readings that it names are looked for in `folder`, or where the program runs.
+    """
     reading = Reading()
     try:
         root, problems = compose(page)
@@ -46,7 +49,7 @@ def case_of(page: Page, book: Book) -> Case:
         raise BookError([Problem(page.name, 0, 0, "this file is empty", mend)])
     _not_newer(root)
     record = CASE.read(root, reading)
-    case = _case(record, page.name, AgainstBook(book, reading)) if record else None
+    case = _case(record, page.name, AgainstBook(book, reading, folder)) if record else None
     if reading.problems or case is None:
         raise BookError(reading.problems)
     return case

@@ -6,23 +6,19 @@ The arithmetic stands in `shape`, the files in `grids`, the refusals in `referen
 from __future__ import annotations
 
 from diagnose.physics.catalogue import Answer, Input, Line, WordInput, Worked
+from diagnose.physics.grid_reading import AGAINST as _AGAINST
+from diagnose.physics.grid_reading import SURFACES as _SURFACES
+from diagnose.physics.grid_reading import UNITS as FILE_UNITS
 from diagnose.physics.grids import Grid, difference, read_grid
 from diagnose.physics.patches import Patch
 from diagnose.physics.readings import BadReadings
-from diagnose.physics.reference import Against, Setting, Surface
+from diagnose.physics.reference import Setting
 from diagnose.physics.reversal import TurnedEndForEnd, turned_end_for_end
 from diagnose.physics.shape import Split, Term, split
 
-FILE_UNITS = {"um": 1e-6, "mm": 1e-3, "in": 0.0254, "thou": 25.4e-6, "tenths": 2.54e-6}
-_AGAINST = {
-    "machine-travel": Against.TRAVEL,
-    "surface-plate": Against.PLATE,
-    "micrometer": Against.MICROMETER,
-    "straightedge": Against.STRAIGHTEDGE,
-}
-_SURFACES = {"part": Surface.PART, "chuck": Surface.CHUCK, "known-flat": Surface.KNOWN_FLAT}
 _YES_NO = {"yes": True, "no": False, "dont-know": None}
-_WORDS = {
+REST = "what is left, standard deviation of one reading"
+WORDS = {
     "tilt-along": "tilt along, last reading above the first",
     "tilt-across": "tilt across, last row above the first",
     "twist": "twist, fourth corner above the plane of the other three",
@@ -75,7 +71,7 @@ def _said(readings: Grid, found: Split) -> Answer:
     lines += [_patch(patch) for patch in found.patches]
     rest = found.term("rest")
     lines.append(
-        Line("what is left, standard deviation of one reading", value=rest.value,
+        Line(REST, value=rest.value,
              dimension="deviation", plus_minus=rest.plus_minus or None)
     )  # fmt: skip
     lines += [Line("not measured", f"{name}: too few rows or columns")
@@ -85,12 +81,12 @@ def _said(readings: Grid, found: Split) -> Answer:
         for each in found.refused
     ]
     lines += [Line("note", note) for note in found.notes]
-    return Answer(tuple(lines), _meaning(shape, found.patches, readings.is_difference))
+    return Answer(tuple(lines), meaning(shape, found.patches, readings.is_difference))
 
 
 def _line(term: Term) -> Line:
     return Line(
-        _WORDS[term.name],
+        WORDS[term.name],
         "" if term.is_clear else "(not clear of the noise)",
         value=term.value,
         dimension="deviation",
@@ -107,7 +103,7 @@ def _patch(patch: Patch) -> Line:
     return Line(label, value=patch.height, dimension="deviation", plus_minus=patch.plus_minus)
 
 
-def _meaning(terms: list[Term], patches: tuple[Patch, ...], is_difference: bool) -> str:
+def meaning(terms: list[Term], patches: tuple[Patch, ...], is_difference: bool) -> str:
     seen = [_plain(term) for term in terms if term.is_clear]
     seen += ["an odd reading: take it again" if patch.is_single else "a step: clean it and look"
              for patch in patches]  # fmt: skip
@@ -131,11 +127,11 @@ def _turned(found: TurnedEndForEnd) -> Answer:
     lines: list[Line] = []
     for owner, terms in (("the part", found.part), ("the machine", found.machine)):
         lines += [
-            Line(f"{owner}: {_WORDS[t.name]}", value=t.value, dimension="deviation",
+            Line(f"{owner}: {WORDS[t.name]}", value=t.value, dimension="deviation",
                  plus_minus=t.plus_minus)
             for t in terms
         ]  # fmt: skip
-    lines += [Line("cannot be split by this turn", _WORDS[name]) for name in found.cannot_split]
+    lines += [Line("cannot be split by this turn", WORDS[name]) for name in found.cannot_split]
     clear = [f"{owner} is {_plain(t)}" for owner, terms in
              (("the part", found.part), ("the machine", found.machine))
              for t in terms if t.is_clear]  # fmt: skip

@@ -13,6 +13,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from diagnose.book.conditions import FactValue
+from diagnose.book.grid_checks import grid_numbers
 from diagnose.book.model import Book
 from diagnose.reasoning.assembly import Row
 from diagnose.reasoning.explained import sum_out
@@ -117,6 +118,8 @@ def sources_of(reasoned: Reasoned, fact: str) -> tuple[str, ...]:
     if fact in read.gathered.told:
         return (fact,)
     names = {n for s in how(reasoned, fact) for n in s.from_facts}
+    grids = grid_numbers(read.book)
+    names |= {grids[n][0] for n in names if n in grids}
     names |= {
         t.check
         for t in read.gathered.told.values()

@@ -205,11 +205,21 @@ def _conclude(run: _Run, rule: Rule, facts: Mapping[str, FactValue]) -> list[tup
         added.append((rule.work_out.gives, number))
     for made in rule.then:
         degree = base * (holds(made.condition, seen) or 0.0)
-        if degree > FIRES_ABOVE:
+        if degree > FIRES_ABOVE and not _refused(run, rule, made, seen):
             run.record(rule, made, degree, seen)
             if made.finding:
                 added.append((made.finding, made.is_))
     return added
+
+
+def _refused(run: _Run, rule: Rule, made: Conclusion, facts: Mapping[str, FactValue]) -> bool:
+    """True, with the reason noted, when the readings it rests on cannot carry the conclusion."""
+    numbers = (value for value in facts.values() if isinstance(value, Number))
+    for name, why in (pair for number in numbers for pair in number.cannot_show):
+        if made.shows == name:
+            run.notes.add((rule.id, why))
+            return True
+    return False
 
 
 def _work_out(run: _Run, rule: Rule, facts: Mapping[str, FactValue]) -> Number | None:

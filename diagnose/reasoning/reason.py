@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from diagnose.book.conditions import FactValue
 from diagnose.book.model import Book
@@ -22,6 +22,7 @@ from diagnose.reasoning.gates import (
     safety_checks,
     turns,
 )
+from diagnose.reasoning.grids import grids_of
 from diagnose.reasoning.network import Network, RuledOut, all_facts, meanings, surest
 from diagnose.reasoning.next_check import Valued, value_all
 from diagnose.reasoning.plan import Plan, make_plan
@@ -73,7 +74,10 @@ def read_case(book: Book, case: Case, cards: Mapping[str, str] | None = None) ->
     told |= surest(meanings(book, gathered))
     for symptom in case.complaint:
         told[symptom] = "yes"
+    grids = grids_of(book, gathered)
+    told |= grids.numbers
     deduced = deduce(book, told)
+    deduced = replace(deduced, notes=(*grids.notes, *deduced.notes))
     facts = {**all_facts(gathered, deduced), **told}
     return Read(book, case, gathered, deduced, facts, hazards(book, gathered, deduced, facts))
 

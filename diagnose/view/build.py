@@ -100,7 +100,7 @@ def view_of(
 def _notes(reasoned: Reasoned, causes: tuple[CauseView, ...]) -> tuple[str, ...]:
     """What the rules note, what could not be worked out, what to look at again."""
     deduced, book = reasoned.read.deduced, reasoned.read.book
-    notes = [text for _, text in deduced.notes]
+    notes = list(dict.fromkeys(text for _, text in deduced.notes))
     notes += [f"could not be worked out: {why}" for _, why in deduced.could_not]
     for pair in at_odds(reasoned.network):
         one, other = name_of(book, pair.one), name_of(book, pair.other)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from diagnose.book.grid_checks import grid_numbers
 from diagnose.book.model import Book, Check
 from diagnose.reasoning.gates import TURNING
 from diagnose.reasoning.next_check import Candidate
@@ -39,7 +40,15 @@ def name_of(book: Book, name: str) -> str:
     for shelf in (book.causes, book.mechanisms, book.symptoms, book.findings, book.checks):
         if name in shelf:
             return str(shelf[name].name)
-    return name
+    return _number_of_a_grid(book, name) or name
+
+
+def _number_of_a_grid(book: Book, name: str) -> str:
+    """The name of the check and what of the shape it is; "" for anything else."""
+    from diagnose.physics.worked_grid import REST, WORDS
+
+    check, term = grid_numbers(book).get(name, ("", ""))
+    return f"{book.checks[check].name}: {WORDS.get(term, REST)}" if check else ""
 
 
 def _wheel(check: Check) -> str:

@@ -14,6 +14,11 @@ IN_PLAY = 0.02  # chance of acting from which a cause counts as still in play
 SETTLED = 0.9  # bits left at which a cause stands out
 GUESS_FROM = 3  # answers before a first guess
 WHEEL = ("wheel-stopped", "wheel-turning")
+GRID_ANSWER = (
+    "Rows across with / between, readings along the travel, - for a gap, the unit at the end: "
+    "0 1 2 / 3 4 5 / 6 7 8 um",
+    "Or the name of a CSV file and its unit: plate.csv um",
+)
 KEYS = "w why, b back, d don't know, t I think so, n not now, l list, q save and stop"
 
 
@@ -106,7 +111,7 @@ def _answers(check: Check, numbers: dict[str, str]) -> list[str]:
     if check.kind == "number":
         return [wrapped(f"A number with its unit, for example {check.example}.", 3)]
     if check.kind == "file":
-        return [wrapped("The name of the file with the readings.", 3)]
+        return [wrapped(line, 3) for line in GRID_ANSWER]
     lines = [wrapped(check.by_option[o].say, 6, f"{n:>4}  ") for n, o in numbers.items()]
     if check.kind == "any":
         lines.append(wrapped("One number or several, with commas between.", 3))

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from diagnose.book.conditions import FactValue, Number
+from diagnose.book.grid_checks import grid_numbers
 from diagnose.book.model import Book
 from diagnose.case.entries import UNKNOWN
 from diagnose.physics.units import show
 from diagnose.reasoning.explain import how, sources_of
 from diagnose.reasoning.reason import Read, Reasoned
-from diagnose.view.parts import check_view, outcomes_of, source_view
+from diagnose.view.parts import check_view, name_of, outcomes_of, source_view
 from diagnose.view.result import (
     CheckView,
     EntryView,
@@ -41,7 +42,7 @@ def findings(reasoned: Reasoned) -> tuple[FindingView, ...]:
 
 def readings(read: Read, units: str) -> tuple[ReadingView, ...]:
     """Every number known, measured or worked out, with its unit."""
-    book = read.book
+    book, grids = read.book, grid_numbers(read.book)
     out = []
     for name in sorted(read.facts):
         value: FactValue = read.facts[name]
@@ -57,7 +58,7 @@ def readings(read: Read, units: str) -> tuple[ReadingView, ...]:
                 mid,
                 low,
                 high,
-                name in book.checks,
+                name in book.checks or name in grids,
                 value.value,
                 value.low,
                 value.high,
@@ -71,7 +72,7 @@ def _gives(book: Book, name: str) -> str:
     for rule in book.rules.values():
         if rule.work_out is not None and rule.work_out.gives == name:
             return rule.name
-    return name
+    return name_of(book, name)
 
 
 def entries(read: Read) -> tuple[EntryView, ...]:

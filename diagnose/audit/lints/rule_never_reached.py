@@ -7,13 +7,14 @@ from collections.abc import Iterator
 from diagnose.audit.lint import Lint, Remark
 from diagnose.audit.study import Study
 from diagnose.book.build_rules import LITERAL
+from diagnose.book.grid_checks import grid_numbers
 from diagnose.book.model import Rule
 
 
 def look(study: Study) -> Iterator[Remark]:
     """Rules whose facts never all become known."""
     book = study.book
-    known = set(book.checks) | set(book.symptoms)
+    known = set(book.checks) | set(book.symptoms) | set(grid_numbers(book))
     for check in book.checks.values():
         known |= {f for o in check.options for f in o.means}
         known |= {check.reports.finding} if check.reports else set()
