@@ -14,6 +14,7 @@ from diagnose.book.writing import write_whole
 from diagnose.report import figures_chances, figures_readings, figures_shares
 from diagnose.report.anchors import Anchors
 from diagnose.report.figures_chain import chain_figure
+from diagnose.report.in_short import MOST_IN_SHORT, first_cautions, plan_cautions
 from diagnose.report.plain_text import all_plain
 from diagnose.report.sketches import caption, sketch
 from diagnose.report.svg import Svg
@@ -73,6 +74,9 @@ def environment() -> Environment:
         reach=figures_shares.reach,
         chance_of=figures_shares.chance_of,
         number_line=figures_readings.number_line,
+        first_cautions=first_cautions,
+        plan_cautions=plan_cautions,
+        most_in_short=MOST_IN_SHORT,
     )
     environment.filters.update(
         percent=percent, minutes=minutes, chance_words=chance_words, odds=figures_shares.odds_words

@@ -1,0 +1,26 @@
+"""The two sheets a worker takes along: how much of the plan they show, with which cautions."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from diagnose.view.result import CautionView, ResultView
+
+MOST_IN_SHORT = 3  # fixes, and looks, named in short; the rest stands in the full plan
+
+
+def first_cautions(view: ResultView) -> tuple[CautionView, ...]:
+    """What is read before the first thing to do."""
+    fix = view.plan.cure[:1] if view.next.kind == "fix" and not view.stops else ()
+    return _once((*view.cautions, *(c for f in fix for c in f.cautions)))
+
+
+def plan_cautions(view: ResultView) -> tuple[CautionView, ...]:
+    """What else is read before the plan in short: no caution stands twice on the two sheets."""
+    steps = (*view.plan.first_aid, *view.plan.cure[:MOST_IN_SHORT])
+    said = {c.id for c in first_cautions(view)}
+    return _once(c for step in steps for c in step.cautions if c.id not in said)
+
+
+def _once(cautions: Iterable[CautionView]) -> tuple[CautionView, ...]:
+    return tuple({c.id: c for c in cautions}.values())
