@@ -40,7 +40,10 @@ def odds_factors(
     """Cause -> odds factor. A complaint without lessons of its own takes, if it has several
     symptoms, the geometric mean of those of its symptoms, else what holds for any complaint.
     """
-    own = _factors_of(lessons, tuple(sorted(complaint)), machine)
+    key = tuple(sorted(complaint))
+    own = _factors_of(lessons, key, machine)
+    if not own and any(r.what == key and not r.machine for r in lessons.refused):
+        return {}  # what its cases refused must not come in by another door
     parts = [p for s in complaint if (p := _factors_of(lessons, (s,), machine))]
     if own or not parts:
         return own or _factors_of(lessons, (), machine)

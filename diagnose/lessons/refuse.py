@@ -2,8 +2,9 @@
 
 A case is judged by the chance given to what cured it, as told before anything was tried: the one
 cause alone, several together, or nothing that the book lists; these sum to one. The shares of a
-complaint are one change, tried on its cases; the strengths of one cause's signs are one, tried
-with the shares in force on every case they bear on; last, all strengths together on all cases.
+complaint are one change, tried on its cases, a machine's own another. The strengths of one
+cause's signs are one change, tried with the shares in force on every case they bear on; last,
+all strengths together on all cases.
 """
 
 from __future__ import annotations
@@ -14,7 +15,7 @@ from dataclasses import replace
 
 from diagnose.book.model import Book
 from diagnose.lessons.apply import with_lessons
-from diagnose.lessons.model import Lessons, Refused, Strength
+from diagnose.lessons.model import Lessons, Refused, Share, Strength
 from diagnose.lessons.taught import Taught
 from diagnose.reasoning.belief import Impossible, believe
 from diagnose.reasoning.trials import network_of
@@ -29,8 +30,9 @@ def judged(book: Book, lessons: Lessons, cases: Sequence[Taught]) -> Lessons:
         return lessons
     groups = _groups(cases)
     plain = {key: losses(book, Lessons(), group) for key, group in groups.items()}
-    for key, group in groups.items():
-        lessons = _shares_judged(book, lessons, group, key, sum(plain[key]))
+    for complaint in sorted({complaint for complaint, _ in groups}):
+        mine = {key: group for key, group in groups.items() if key[0] == complaint}
+        lessons = _shares_judged(book, lessons, complaint, mine, plain)
     lessons, after = _strengths_judged(book, lessons, groups)
     return replace(
         lessons,
@@ -50,25 +52,42 @@ def _groups(cases: Iterable[Taught]) -> dict[Key, list[Taught]]:
 
 
 def _shares_judged(
-    book: Book, lessons: Lessons, cases: Sequence[Taught], key: Key, plain: float
+    book: Book,
+    lessons: Lessons,
+    complaint: tuple[str, ...],
+    groups: Mapping[Key, Sequence[Taught]],
+    plain: Mapping[Key, Sequence[float]],
 ) -> Lessons:
-    """The lessons without the shares of this group's complaint, if these rank its cases worse."""
-    complaint, machine = key
+    """The lessons without the shares that rank the cases of a complaint worse.
+
+    A machine's own must not be worse for its cases than the shop's, nor than the book; what is
+    then left of the complaint's must not be worse for all its cases than the book.
+    """
     mine = [s for s in lessons.shares if s.complaint == complaint]
-    place = machine if any(s.machine == machine for s in mine) else ""
-    alone = Lessons(shares=tuple(s for s in mine if s.machine in (place, "")))
-    changed = sum(losses(book, alone, cases))
-    if changed <= plain + WORSE:
-        return lessons
-    kept = tuple(
-        s
-        for s in lessons.shares
-        if not (s.complaint == complaint and s.machine in (place, machine))
-    )
-    told = Refused(
-        "complaint", complaint, len(cases), *_typicals(plain, changed, len(cases)), place
-    )
-    return replace(lessons, shares=kept, refused=(*lessons.refused, told))
+    refused = list(lessons.refused)
+    for key, cases in groups.items():
+        machine = key[1]
+        without = [s for s in mine if not machine or s.machine != machine]
+        if len(without) < len(mine):
+            base = min(_sum(book, without, cases), sum(plain[key]))
+            now = _sum(book, mine, cases)
+            if now > base + WORSE:
+                number = len(cases)
+                told = _typicals(base, now, number)
+                refused.append(Refused("complaint", complaint, number, *told, machine))
+                mine = without
+    before = sum(sum(plain[key]) for key in groups)
+    after = sum(_sum(book, mine, cases) for cases in groups.values())
+    if after > before + WORSE:
+        number = sum(len(cases) for cases in groups.values())
+        refused.append(Refused("complaint", complaint, number, *_typicals(before, after, number)))
+        mine = []
+    others = [s for s in lessons.shares if s.complaint != complaint]
+    return replace(lessons, shares=(*others, *mine), refused=tuple(refused))
+
+
+def _sum(book: Book, shares: Sequence[Share], cases: Sequence[Taught]) -> float:
+    return sum(losses(book, Lessons(shares=tuple(shares)), cases))
 
 
 def _strengths_judged(

@@ -11,6 +11,10 @@ from diagnose.lessons.apply import current
 from diagnose.lessons.model import Lessons, NoLink, Refused, Share, Strength
 from diagnose.view.folding import wrapped
 
+MOVED_TOO = (
+    "The book weighs as much as ten cases. A cause that your other complaints name often, or "
+    "seldom, moves a little where no case names it."
+)
 SMALL = 0.03  # a change below this, of a number no case speaks of, is folded into one line
 
 
@@ -178,6 +182,7 @@ def lessons_text(view: LessonsView, *, every: bool = False) -> str:
     lines = [
         wrapped(f"{head} What cured them is typically given {typical}; by the book alone {book}.")
     ]
+    lines.append(wrapped(MOVED_TOO))
     lines.append(_since(view))
     for group in view.groups:
         shown = [r for r in group.rows if every or not r.minor]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from diagnose.lessons.apply import with_lessons
 from diagnose.lessons.learn import learn
 from diagnose.lessons.model import Lessons, Share, Strength
 from diagnose.lessons.refuse import judged, losses
@@ -34,6 +35,28 @@ def test_shares_against_the_cases_are_refused_and_the_rest_is_kept() -> None:
     text = lessons_text(view_of(lessons, small_book(), 11))
     assert "Refused, because earlier cases would be ranked worse" in text
     assert "new shares for Even bars across the travel" in text
+
+
+def test_a_complaint_that_was_refused_stays_as_the_book_has_it() -> None:
+    cases = many(8, BELT) + many(3, COOLANT, complaint=(BURN,))
+    right = learn(small_book(), cases)
+    wrong = [replace(s, odds=0.01) if s.cause == BELT else s for s in right.shares]
+
+    lessons = judged(small_book(), replace(right, shares=tuple(wrong), strengths=()), cases)
+
+    assert with_lessons(small_book(), lessons, (BARS,)) is small_book()
+
+
+def test_a_machine_of_its_own_is_refused_and_the_shop_stays() -> None:
+    cases = many(6, BELT, machine="north") + many(6, BELT, machine="south")
+    right = learn(small_book(), cases)
+    wrong = [replace(s, odds=0.01) if (s.cause, s.machine) == (BELT, "north") else s
+             for s in right.shares]  # fmt: skip
+
+    lessons = judged(small_book(), replace(right, shares=tuple(wrong)), cases)
+
+    assert [(r.what, r.machine, r.cases) for r in lessons.refused] == [((BARS,), "north", 6)]
+    assert {s.machine for s in lessons.shares if s.complaint} == {"", "south"}
 
 
 def test_strengths_that_rank_cases_worse_are_refused_for_their_cause_alone() -> None:
