@@ -51,7 +51,7 @@ def drill(
     pairs: bool,
     as_json: bool,
 ) -> None:
-    """Practise on a whole case: ask, look, measure, and name the cause.
+    """Practise on whole cases: find the cause, see the hazard.
 
     The cause is hidden, every check costs its minutes, and every fourth case has a hazard to
     stop for. After it comes the debrief.
@@ -60,7 +60,7 @@ def drill(
     Example:
       diagnose drill
       diagnose drill --learner anna
-      diagnose drill --seed 12 --do g --do "wheel under a glass" --do "c out of balance"
+      diagnose drill --seed 12 --do g --do "wheel under a glass"
       diagnose drill --teacher
     """
     from diagnose.cli.console import at_a_terminal, say, tell
