@@ -45,11 +45,19 @@ class Knowing:
 
 
 def ask_one_who_knows(
-    book: Book, complaint: str, known: Mapping[str, str], said: Mapping[str, str] | None = None
+    book: Book,
+    complaint: str,
+    known: Mapping[str, str],
+    said: Mapping[str, str] | None = None,
+    put_off: tuple[str, ...] = (),
 ) -> tuple[Play, Knowing]:
-    """The whole interview of a person who said `said` before and knows `known`."""
+    """The whole interview of a person who said `said` before and knows `known`.
+
+    `put_off` are the questions that cannot be answered now.
+    """
     person = Knowing(book, known)
     before = tuple(Entry("answer", name, text) for name, text in (said or {}).items())
+    before += tuple(Entry("later", name) for name in put_off)
     play = Play(book, person.lines(), Case("played", (complaint,), before))
     person.play = play
     play.interview.cards_asked = True
