@@ -91,6 +91,10 @@ def split(grid: Grid, repeatability: float | None = None, graduation: float = 0.
     `repeatability`: standard deviation (m) of readings repeated on one spot, used where the
     left-over agrees with it; `graduation`: the smallest division of the dial (m), which the noise
     cannot be under. Raises BadReadings when there are too few readings to tell noise from shape.
+
+    A grid of 3 x 3 leaves 3 spare readings: the mean half width is then 3.18 x 0.92 / 1.96 = 1.5
+    times what a known noise would give (Student's t), and nothing narrower holds the truth 19 times
+    in 20 whatever the noise is. The repeatability, or a fourth row or column, brings it under 1.3.
     """
     there = np.isfinite(grid.heights)
     basis, names = _basis(grid, there)
