@@ -39,7 +39,7 @@ def _value(value: str | float) -> str:
 
 
 def picture(
-    name: str, title: str, told: str, width: float, height: float, *children: str, kind: str = ""
+    name: str, title: str, told: str, width: float, height: float, *children: str, kind: str = "", role: str = "img"
 ) -> Svg:
     """A whole drawing with its spoken title and description; `name` makes its ids unique."""
     return el(
@@ -48,7 +48,7 @@ def picture(
         el("desc", told or title, id=f"{name}-told"),
         *children,
         class_=f"figure {kind}".strip(),
-        role="img",
+        role=role,
         aria_labelledby=f"{name}-title",
         aria_describedby=f"{name}-told",
         viewBox=f"0 0 {_value(width)} {_value(height)}",
