@@ -21,6 +21,7 @@ from diagnose.cli.settings import global_options, settings
     type=click.Path(path_type=Path),
     help="A planned job that went wrong: what it says is not asked again.",
 )
+@click.option("--slip", metavar="LINE", help="A filled pocket slip, typed in: its code and boxes.")
 @global_options
 @click.pass_context
 def ask(
@@ -31,6 +32,7 @@ def ask(
     wheel: str,
     new: bool,
     planned: Path | None,
+    slip: str | None,
 ) -> None:
     """Ask about a bad part, one question at a time.
 
@@ -42,11 +44,16 @@ def ask(
       diagnose ask
       diagnose ask --case spacer.yaml --title "spacer plate"
       diagnose ask --from-review plate.yaml
+      diagnose ask --slip "KQRTM 0 0 2 3 - 8 9.5 2"
     """
     from diagnose.cli.commands import HOW_TO_ANSWER
     from diagnose.cli.console import at_a_terminal, say
     from diagnose.cli.exits import USAGE, leave
 
+    if slip is not None and not at_a_terminal():
+        from diagnose.cli.slip_typed import rank_slip
+
+        leave(rank_slip(settings(context), slip, machine=machine, wheel=wheel, title=title))
     if not at_a_terminal():
         say("diagnose ask needs a terminal. " + HOW_TO_ANSWER)
         leave(USAGE)
@@ -61,5 +68,6 @@ def ask(
             machine=machine,
             wheel=wheel,
             planned=planned,
+            slip=slip,
         )
     )

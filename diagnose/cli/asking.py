@@ -86,7 +86,7 @@ class Asker:
 
     def answer(self, check: Check, now: str = "") -> str:
         """The answer to a check as a case keeps it; "" when it is left out or not known."""
-        from diagnose.cli.typed import numbered
+        from diagnose.book.numbered import numbered
 
         keep = f"  (Enter keeps: {now})" if now else ""
         self.say("\n" + wrapped(check.ask + keep))

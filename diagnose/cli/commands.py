@@ -16,6 +16,7 @@ COMMANDS = {
     "rank": "Rank the causes of a case already written down.",
     "review": "Look over a planned job before the cut: risks, wheel, dress, cut.",
     "report": "Write the page of a case, to hang beside the machine.",
+    "slip": "Print a pocket slip: the first questions of a complaint, to fill in.",
     "demo": "Work through the case of an invented shop.",
     "close": "Close a case: what was done, what cured it, how it was proved.",
     "cases": "List the cases of your shop, and search them.",

@@ -10,6 +10,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 
 from diagnose.book.model import Book, Check
+from diagnose.book.numbered import numbered
 from diagnose.case.entries import UNKNOWN, Case, Entry
 from diagnose.cli import typed
 from diagnose.cli.complaint import choose_card, choose_complaint
@@ -185,7 +186,7 @@ class Interview:
         self, reasoned: Reasoned, check: Check, before: Entry | None = None
     ) -> typed.Typed:
         """One usable line: an answer or don't know, or back | list | later."""
-        self.desk.say(question_text(reasoned, check, typed.numbered(check)))
+        self.desk.say(question_text(reasoned, check, numbered(check)))
         if before is not None and before.value:
             self.desk.say(f"\n   Before, you said: {said(check, before)}. Enter keeps it.")
         self.desk.say(f"\n{KEYS}")

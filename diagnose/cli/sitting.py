@@ -25,6 +25,8 @@ from diagnose.cli.open_cases import (
 )
 from diagnose.cli.room import Room, open_room
 from diagnose.cli.settings import Settings
+from diagnose.cli.slip_typed import read_slip
+from diagnose.cli.source import fault
 
 ENDS = {
     "cured": "Good. Close the case now, so that it is found again when the fault comes back.",
@@ -89,8 +91,10 @@ def sit(
     machine: str,
     wheel: str,
     planned: Path | None = None,
+    slip: str | None = None,
 ) -> int:
-    """One sitting; the exit code. `planned` is the file of a planned job to begin the case with.
+    """One sitting; the exit code. `planned` is the file of a planned job to begin the case with,
+    `slip` a filled pocket slip as typed.
 
     Raises BookError, and click.Abort when interrupted.
     """
@@ -98,8 +102,11 @@ def sit(
     room = open_room(settings)
     sitting = Sitting(room, file)
     try:
-        kept = _begin(room, file, new or planned is not None)
+        kept = _begin(room, file, new or planned is not None or slip is not None)
+        if kept and slip is not None:
+            raise fault(f"{kept.path.as_posix()} holds a case already", "name a new --case file")
         case = kept.case if kept else begun_from(room, planned)
+        case = case if slip is None else read_slip(room, slip)
         if kept:
             sitting.path, sitting.case = kept.path, kept.case
             sitting.written = case_text(kept.case) if kept.path.exists() else None
@@ -110,6 +117,8 @@ def sit(
             wheel=wheel or case.wheel,
         )
         room.cards(case)
+        if slip is not None:
+            sitting.save(case)
         return _interview(room, sitting, case)
     except KeyboardInterrupt:
         say(f"\nStopped. {sitting.kept}")

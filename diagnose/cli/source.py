@@ -71,7 +71,7 @@ def case_from(
             "and give answers with --answer CHECK=VALUE"
         )
     case = load(name, book) if name is not None else Case("typed on the command line", ())
-    symptoms = tuple(_symptom(words, book) for words in complaints)
+    symptoms = tuple(symptom_meant(words, book) for words in complaints)
     entries = tuple(entry_typed(text, book) for text in answers)
     complaint = tuple(dict.fromkeys((*case.complaint, *symptoms)))
     if not complaint:
@@ -137,7 +137,8 @@ def fault(what: str, mend: str = "", near: str = "") -> Exception:
     return BookError([Problem("command line", 0, 0, what, mend, near)])
 
 
-def _symptom(words: str, book: Book) -> str:
+def symptom_meant(words: str, book: Book) -> str:
+    """The one symptom these words mean. Raises BookError with the nearest names."""
     from diagnose.book.complaints import symptoms_meant
     from diagnose.book.near import listed, nearest
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from diagnose.book.answers import AnswerError, read_answer
 from diagnose.book.model import Check
+from diagnose.book.numbered import numbered
 from diagnose.case.entries import UNKNOWN
 
 LETTERS = {
@@ -73,15 +74,6 @@ def understand(check: Check, line: str) -> Typed:
     except AnswerError as error:
         return Typed("slip", _slip(check, words, error))
     return Typed("unknown") if value == UNKNOWN else Typed("answer", value)
-
-
-def numbered(check: Check) -> dict[str, str]:
-    """Number as typed -> option id, as the screen shows them; `0` is none of them."""
-    if check.kind != "any":
-        return {str(n): o.id for n, o in enumerate(check.options, 1)}
-    rest = [o.id for o in check.options if o.id != "none"]
-    shown = {str(n): name for n, name in enumerate(rest, 1)}
-    return shown | ({"0": "none"} if "none" in check.by_option else {})
 
 
 def ids(check: Check, words: str) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from diagnose.view.result import CautionView, ResultView
+from diagnose.view.result import CautionView, FixView, ResultView
 
 MOST_IN_SHORT = 3  # fixes, and looks, named in short; the rest stands in the full plan
 
@@ -15,9 +15,22 @@ def first_cautions(view: ResultView) -> tuple[CautionView, ...]:
     return _once((*view.cautions, *(c for f in fix for c in f.cautions)))
 
 
+def shown_fixes(view: ResultView) -> tuple[FixView, ...]:
+    """The fixes named in short: none under a stop, fewer while a hazard is open."""
+    if any(s.kind == "stop" for s in view.stops):
+        return ()
+    return view.plan.cure[: MOST_IN_SHORT if view.safe else MOST_IN_SHORT - 1]
+
+
 def plan_cautions(view: ResultView) -> tuple[CautionView, ...]:
-    """What else is read before the plan in short: no caution stands twice on the two sheets."""
-    steps = (*view.plan.first_aid, *view.plan.cure[:MOST_IN_SHORT])
+    """What else is read before the plan in short: no caution stands twice on the two sheets.
+
+    A step that is withheld, or stands behind a stop, cannot be done from here; its cautions
+    stand with its steps in the full plan.
+    """
+    if any(s.kind == "stop" for s in view.stops):
+        return ()
+    steps = [s for s in (*view.plan.first_aid, *shown_fixes(view)) if not s.withheld]
     said = {c.id for c in first_cautions(view)}
     return _once(c for step in steps for c in step.cautions if c.id not in said)
 

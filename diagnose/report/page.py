@@ -14,7 +14,7 @@ from diagnose.book.writing import write_whole
 from diagnose.report import figures_chances, figures_readings, figures_shares
 from diagnose.report.anchors import Anchors
 from diagnose.report.figures_chain import chain_figure
-from diagnose.report.in_short import MOST_IN_SHORT, first_cautions, plan_cautions
+from diagnose.report.in_short import MOST_IN_SHORT, first_cautions, plan_cautions, shown_fixes
 from diagnose.report.plain_text import all_plain
 from diagnose.report.sketches import caption, sketch
 from diagnose.report.svg import Svg
@@ -76,6 +76,7 @@ def environment() -> Environment:
         number_line=figures_readings.number_line,
         first_cautions=first_cautions,
         plan_cautions=plan_cautions,
+        shown_fixes=shown_fixes,
         most_in_short=MOST_IN_SHORT,
     )
     environment.filters.update(
