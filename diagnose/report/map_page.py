@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from diagnose.book.writing import write_whole
-from diagnose.report.figures_map import SHEET, layout, map_figure, roads_from
 from diagnose.report.extra_style import with_style
+from diagnose.report.figures_map import SHEET, layout, map_figure, roads_from
 from diagnose.report.page import environment
 from diagnose.report.plain_text import all_plain
 from diagnose.report.svg import Svg

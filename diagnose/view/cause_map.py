@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from diagnose.book.model import Arrow, Book
+from diagnose.book.model import Arrow, Book, Cause, Mechanism, Symptom
 from diagnose.reasoning.graph import causes_showing, graph_of
 from diagnose.view.explain_parts import cares, label, sourced
 from diagnose.view.explain_why import experiments_for
@@ -58,10 +59,8 @@ class CauseMap:
 
 def map_of(book: Book) -> CauseMap:
     """The map of a whole book."""
-    graph = graph_of(book)
-    arrows = sorted((str(a), str(b)) for a, b in graph.edges)
-    because = {(a, b): graph.edges[a, b]["arrow"].because for a, b in arrows}
-    into = _into(book, because)
+    arrows = sorted((str(a), str(b)) for a, b in graph_of(book).edges)
+    into = _into(book)
     return CauseMap(
         book.version,
         _families(book),
@@ -75,16 +74,23 @@ def map_of(book: Book) -> CauseMap:
 Into = dict[str, tuple[Road, ...]]
 
 
-def _by_name(shelf: object) -> list[str]:
-    assert hasattr(shelf, "values")
-    return [thing.id for thing in sorted(shelf.values(), key=lambda t: (t.name.lower(), t.id))]
+def _by_name(
+    shelf: Mapping[str, Symptom] | Mapping[str, Mechanism] | Mapping[str, Cause],
+) -> list[str]:
+    return sorted(shelf, key=lambda name: (shelf[name].name.lower(), name))
 
 
-def _into(book: Book, because: dict[tuple[str, str], str]) -> Into:
+def _into(book: Book) -> Into:
+    """By what is led to: the roads to it, mechanisms before causes."""
     found: dict[str, list[Road]] = {}
-    for (a, b), why in because.items():
-        found.setdefault(b, []).append(Road(a, label(book, a), why))
-    return {b: tuple(roads) for b, roads in found.items()}
+    for mechanism in book.mechanisms.values():
+        for arrow in mechanism.leads_to:
+            road = Road(mechanism.id, mechanism.name, arrow.because)
+            found.setdefault(arrow.to, []).append(road)
+    for cause in book.causes.values():
+        for arrow in cause.leads_through:
+            found.setdefault(arrow.to, []).append(Road(cause.id, cause.name, arrow.because))
+    return {end: tuple(roads) for end, roads in found.items()}
 
 
 def _out(book: Book, arrows: tuple[Arrow, ...]) -> tuple[Road, ...]:

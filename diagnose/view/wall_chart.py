@@ -13,21 +13,34 @@ from dataclasses import dataclass
 from diagnose.book.model import Book
 from diagnose.case.entries import Case
 from diagnose.reasoning.gates import turns
-from diagnose.reasoning.next_check import Candidate
+from diagnose.reasoning.next_check import Candidate, Outcome
 from diagnose.reasoning.reason import Reasoned, reason
 from diagnose.view.explain_parts import cautions
-from diagnose.view.parts import check_view, outcomes_of
+from diagnose.view.parts import check_view
 from diagnose.view.result import CheckView
 
 MOST = 4  # looks of each half: more nobody makes before the first fix
 FIRST = 5  # causes named at the foot
 
 
+LITTLE = 0.01  # rise in the chance of a cure below which an answer speaks for nothing
+
+
+@dataclass(frozen=True)
+class Speaks:
+    """An answer and the cause it speaks for most: the chance that its fix then cures alone."""
+
+    answer: str
+    cause: str  # "" when it speaks for none in particular
+    chance: float
+
+
 @dataclass(frozen=True)
 class Look:
-    """One check of the sheet, cares before it, with what each answer points to."""
+    """One check of the sheet, cares before it, with what each answer speaks for."""
 
     check: CheckView
+    answers: tuple[Speaks, ...]
     care: tuple[str, ...]
     first: tuple[str, ...]  # questions on which it hangs
     bits_a_minute: float
@@ -120,9 +133,22 @@ def _turns(book: Book, candidate: Candidate) -> bool:
 def _look(reasoned: Reasoned, candidate: Candidate) -> Look:
     book = reasoned.read.book
     check = book.checks[candidate.check]
-    view = check_view(check, "", outcomes_of(reasoned, candidate))
     first = tuple(book.checks[n].ask for n in candidate.first_ask)
-    return Look(view, tuple(cautions(book, check.cautions)), first, candidate.rate)
+    care = tuple(cautions(book, check.cautions))
+    answers = tuple(_speaks(reasoned, o) for o in candidate.outcomes)
+    return Look(check_view(check, ""), answers, care, first, candidate.rate)
+
+
+def _speaks(reasoned: Reasoned, outcome: Outcome) -> Speaks:
+    """The fix whose chance the answer raises most, by the name of its likeliest cause."""
+    book, fixes, now = reasoned.read.book, reasoned.fixes, reasoned.valued.now
+    rises = [float(outcome.shares[n] - now[n]) for n in range(len(fixes.ids))]
+    if not rises or max(rises) < LITTLE:
+        return Speaks(outcome.label, "", 0.0)
+    best = rises.index(max(rises))
+    mends = (r.cause for r in reasoned.belief.ranked)
+    cause = next(c for c in mends if book.causes[c].fix.id == fixes.ids[best])
+    return Speaks(outcome.label, book.causes[cause].name, float(outcome.shares[best]))
 
 
 def _causes(reasoned: Reasoned) -> Iterator[LikelyCause]:

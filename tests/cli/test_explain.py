@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from pathlib import Path
 
 import pytest
 
@@ -73,3 +74,18 @@ def test_an_explanation_as_json_has_the_same_lines(cli: Cli) -> None:
     for lines in body["found"][0]["sections"].values():
         for line in lines:
             assert " ".join(line.split()) in text
+
+
+@pytest.mark.parametrize(
+    ("option", "told"), [("--map", "Cause and effect"), ("--wall-chart", "Wall chart")]
+)
+def test_the_command_writes_the_page_and_says_where(cli: Cli, option: str, told: str) -> None:
+    done = cli("explain", option, "--out", "sheet.html")
+    assert (done.code, done.out) == (0, "sheet.html\n")
+    assert told in Path("sheet.html").read_text(encoding="utf-8")
+
+
+def test_one_thing_is_asked_at_a_time(cli: Cli) -> None:
+    assert cli("explain").code == 2
+    assert cli("explain", "chatter", "--map").code == 2
+    assert cli("explain", "chatter", "--out", "x.html").code == 2
