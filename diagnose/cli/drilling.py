@@ -114,7 +114,7 @@ class Desk:
         self.say(checks_text([c for c in found if c.place == place or not place]))
 
     def _ask(self, words: str) -> None:
-        from diagnose.drill.finding import checks_meant
+        from diagnose.drill.finding import check_named, checks_meant
 
         if words.isdecimal():
             if not 1 <= int(words) <= len(self.checks):
@@ -122,9 +122,9 @@ class Desk:
                 return
             self._tell(self.game.ask(self.checks[int(words) - 1]))
             return
-        found = checks_meant(self.book, words, self.checks) or checks_meant(
-            self.book, words, self.book.checks
-        )
+        named = check_named(self.book, words)
+        found = (named,) if named else checks_meant(self.book, words, self.checks)
+        found = found or checks_meant(self.book, words, self.book.checks)
         if len(found) == 1:
             self._tell(self.game.ask(found[0]))
         elif found:

@@ -72,9 +72,9 @@ def debrief(game: Game, learner: str = "") -> DebriefView:
         proof_way=tuple(_proved(game, n) for n in proof.checks) if proof else (),
         missed_most=_missed_most(game),
         look_alikes=_pairs(
-            book, drill.cause, tuple(n for n in cause.look_alikes if n not in game.wrong)
+            game, tuple(n for n in cause.look_alikes if n not in game.wrong)
         ),
-        swapped=_pairs(book, drill.cause, game.wrong),
+        swapped=_pairs(game, game.wrong),
         next_time=_next_time(game, twice, tool), sources=(),
     )  # fmt: skip
     own = tuple(source_view(book, s) for s in cause.sources)
@@ -226,7 +226,7 @@ def _step(game: Game, number: int, move: Move) -> StepView:
 
 
 def _in_vain(game: Game, move: Move) -> str:
-    look = deciding_look(game.book, game.drill.cause, move.name)
+    look = deciding_look(game.book, game.drill.cause, move.name, game.drill.answers)
     ask = f"; to tell them apart: {game.book.checks[look.check].ask}" if look else ""
     return f"that was not it{ask}"
 
@@ -293,11 +293,12 @@ def _missed_most(game: Game) -> str:
     return _proved(game, name) if name else ""
 
 
-def _pairs(book: Book, cause: str, others: tuple[str, ...]) -> tuple[SideBySide, ...]:
+def _pairs(game: Game, others: tuple[str, ...]) -> tuple[SideBySide, ...]:
+    book, cause = game.book, game.drill.cause
     found = []
     for other in dict.fromkeys(others):
         if other in book.causes and other != cause:
-            pair = side_by_side(book, cause, other)
+            pair = side_by_side(book, cause, other, game.drill.answers)
             found += [pair] if pair else []
     return tuple(found[:MOST_PAIRS])
 

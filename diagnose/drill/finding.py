@@ -15,6 +15,13 @@ SMALL = frozenset(
 )  # fmt: skip
 
 
+def check_named(book: Book, words: str) -> str:
+    """The check of just this id or name; "" when there is none."""
+    plain = _plain(_words(words))
+    named = [c.id for c in book.checks.values() if plain and plain in _text(c.id, c.name)]
+    return named[0] if len(named) == 1 else ""
+
+
 def checks_meant(book: Book, words: str, open_: Iterable[str]) -> tuple[str, ...]:
     """Ids of the checks the words fit best among the open ones; none when none fits."""
     texts = {n: _text(n, book.checks[n].name, book.checks[n].ask) for n in open_}

@@ -6,7 +6,7 @@ its answers (0 alike, 1 never alike), less a little for every minute it takes.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -32,24 +32,34 @@ class Look:
     source: str
 
 
-def deciding_look(book: Book, one: str, other: str) -> Look | None:
-    """The look that tells two causes apart for its minutes, or None when the book has none."""
+def deciding_look(
+    book: Book, one: str, other: str, among: Collection[str] | None = None
+) -> Look | None:
+    """The look that tells two causes apart for its minutes, or None when the book has none.
+
+    `among`: the checks that make sense here; None for all.
+    """
     looks = [
         look
         for check in sorted(book.checks.values(), key=lambda c: c.id)
+        if among is None or check.id in among
         if (look := _look(book, check, one, other)) is not None
     ]
-    good = [k for k in looks if k.apart >= LEAST]
-    return max(
-        good,
-        key=lambda k: (k.apart - A_MINUTE * book.checks[k.check].minutes, k.check),
-        default=None,
-    )
+
+    def worth(look: Look) -> tuple[float, float, str]:
+        check = book.checks[look.check]
+        minutes = check.minutes + sum(book.checks[n].minutes for n in check.together_with)
+        # of readings made together the one that takes longest is the one to name
+        return look.apart - A_MINUTE * minutes, check.minutes, check.id
+
+    return max((k for k in looks if k.apart >= LEAST), key=worth, default=None)
 
 
-def side_by_side(book: Book, one: str, other: str) -> SideBySide | None:
+def side_by_side(
+    book: Book, one: str, other: str, among: Collection[str] | None = None
+) -> SideBySide | None:
     """The view of two causes with the look between them."""
-    look = deciding_look(book, one, other)
+    look = deciding_look(book, one, other, among)
     if look is None:
         return None
     check = book.checks[look.check]

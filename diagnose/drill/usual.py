@@ -105,4 +105,6 @@ def weight(check: str, option: str, words: dict[str, str]) -> float:
     found = WEIGHTS.get(check, {}).get(option, 1.0)
     if check == "wheel-abrasive":
         found *= GRAIN_FOR.get(words.get("work-material", ""), {}).get(option, 1.0)
+    if (check, option) == ("what-changed", "coolant") and words.get("wet-or-dry") == "dry":
+        found *= 0.02  # nobody changes a coolant that is not there
     return found
