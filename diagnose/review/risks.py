@@ -12,11 +12,11 @@ cause that the set-up does not make likelier is no risk of the set-up and is not
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 
 from diagnose.book.conditions import FactValue, holds
-from diagnose.book.model import Book, Symptom
+from diagnose.book.model import Book, Cause, Symptom
 from diagnose.reasoning.assembly import Row
 from diagnose.reasoning.belief import Impossible
 from diagnose.reasoning.explained import sum_out
@@ -29,6 +29,7 @@ from diagnose.review.set_up import DEPTH, SPARK_OUT
 HARM = {"scrap": 1.5, "quarantine": 1.5, "save": 1.0, "measure": 1.0, "leave": 0.5}
 WORST_FIRST = ("scrap", "quarantine", "save", "measure", "leave")
 RAISED = 1.25  # times likelier than in any job, from which the set-up is said to raise a cause
+EVERY_DAY = 2.0  # the same where the knowledge names nothing better: every job has some of those
 SERIOUS = 0.12  # added chance x harm: from here on a risk, below it a minor note
 MANIFOLD = 3.5  # so many times likelier than in any job is a risk, whatever the weight
 MINOR, NEUTRAL = 0.03, 0.045  # below it nothing is said; NEUTRAL: raised by what no job is without
@@ -152,6 +153,8 @@ def _risk(book: Book, node: Node, there: float, usual: float, read: Read) -> Ris
     harmful, complaint = max(rated)
     weight = (there - usual) * harmful
     raising = raising_facts(book, read, book.causes[node.id])
+    if there < EVERY_DAY * usual and not _better_known(book.causes[node.id], raising):
+        return None
     if weight < (NEUTRAL if raising and all(_neutral(book, f) for f in raising) else MINOR):
         return None
     shows, action = node.links[complaint][1], action_for(book.symptoms[complaint], facts)
@@ -170,6 +173,12 @@ def action_for(symptom: Symptom, facts: Mapping[str, FactValue]) -> str:
     """The worst the symptom's own advice has for a part like this one."""
     found = {a.action for a in symptom.the_part if holds(a.when, facts) == 1.0}
     return next((action for action in WORST_FIRST if action in found), "measure")
+
+
+def _better_known(cause: Cause, facts: Collection[str]) -> bool:
+    """True when another answer to what raises the cause would make it less likely than usual."""
+    lowering = [s for s in cause.more_likely_when if s.factor < 1.0]
+    return any(f in facts for s in lowering for f in s.when.facts)
 
 
 def _neutral(book: Book, fact: str) -> bool:
