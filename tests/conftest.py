@@ -12,6 +12,9 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption(
         "--update", action="store_true", help="rewrite the interviews with what is said now"
     )
+    parser.addoption(
+        "--drills", type=int, default=40, help="cases drawn by the tests of the drill; 2000 in full"
+    )
 
 
 @pytest.fixture(scope="session", autouse=True)
