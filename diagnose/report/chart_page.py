@@ -15,7 +15,7 @@ def render_chart(view: WallChart) -> str:
     """The whole page as HTML text; it needs nothing else and no script."""
     view = all_plain(view)
     template = environment().get_template("chart.html.j2")
-    return template.render(view=view, **with_style("map.css"))
+    return template.render(view=view, **with_style("map.css", "chart.css"))
 
 
 def write_chart(view: WallChart, path: Path) -> Path:

@@ -19,7 +19,7 @@ from diagnose.view.explain_parts import cautions
 from diagnose.view.parts import check_view
 from diagnose.view.result import CheckView
 
-MOST = 4  # looks of each half: more nobody makes before the first fix
+MOST = 3  # looks of each half: more nobody makes before the first fix
 FIRST = 5  # causes named at the foot
 
 

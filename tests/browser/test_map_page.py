@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -49,9 +50,12 @@ def test_a_box_leads_to_its_explanation_without_a_script(browser: Browser, tmp_p
 
 
 @pytest.mark.parametrize("paper", ["A4", "Letter"])
-def test_the_sheets_print_lying_across(browser: Browser, sheet: Path, paper: str) -> None:
+def test_the_map_prints_lying_across_and_the_chart_upright(
+    browser: Browser, sheet: Path, paper: str
+) -> None:
     with opened(browser, sheet) as page:
         printed = page.pdf(format=paper)
     assert b"/Type /Page" in printed or b"/Type/Page" in printed
-    across = [b"842", b"792"][paper == "Letter"]
-    assert across in printed
+    wide, tall = {"A4": (b"595", b"842"), "Letter": (b"612", b"792")}[paper]
+    first, second = (tall, wide) if sheet.stem == "map" else (wide, tall)
+    assert re.search(rb"/MediaBox \[0 0 " + first + rb"[\d.]* " + second, printed)
