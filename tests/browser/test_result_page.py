@@ -49,7 +49,7 @@ def opened(browser: Browser, path: Path, width: int = 1100, **options: Any) -> I
     context.close()
 
 
-@pytest.fixture(params=["rich", "calm", "bare"])
+@pytest.fixture(params=["rich", "calm", "bare", "review", "slip"])
 def path(request: pytest.FixtureRequest, pages: dict[str, Path]) -> Path:
     return pages[request.param]
 
