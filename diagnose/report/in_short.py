@@ -16,10 +16,10 @@ def first_cautions(view: ResultView) -> tuple[CautionView, ...]:
 
 
 def shown_fixes(view: ResultView) -> tuple[FixView, ...]:
-    """The fixes named in short: none under a stop, fewer while a hazard is open."""
+    """The fixes named in short: none under a stop, one while a hazard is open."""
     if any(s.kind == "stop" for s in view.stops):
         return ()
-    return view.plan.cure[: MOST_IN_SHORT if view.safe else MOST_IN_SHORT - 1]
+    return view.plan.cure[: MOST_IN_SHORT if view.safe else 1]
 
 
 def plan_cautions(view: ResultView) -> tuple[CautionView, ...]:
