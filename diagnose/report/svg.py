@@ -39,7 +39,14 @@ def _value(value: str | float) -> str:
 
 
 def picture(
-    name: str, title: str, told: str, width: float, height: float, *children: str, kind: str = "", role: str = "img"
+    name: str,
+    title: str,
+    told: str,
+    width: float,
+    height: float,
+    *children: str,
+    kind: str = "",
+    role: str = "img",
 ) -> Svg:
     """A whole drawing with its spoken title and description; `name` makes its ids unique."""
     return el(
