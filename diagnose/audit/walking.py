@@ -18,7 +18,8 @@ Found = tuple[str, str, Path, str]
 
 _TEXTS = (
     "name summary because do steps proof help ask say explain looks_like in_words "
-    "what_is_wrong do_first means matters not_the_same  cleared_when title note no_instrument proves call_someone "
+    "what_is_wrong do_first means matters not_the_same cleared_when title note no_instrument "
+    "proves call_someone "
 )
 TEXTS = frozenset(_TEXTS.split())
 _TAGS = "tools changes spoiled_by renewed_by shares_preparation family sketch "

@@ -11,11 +11,18 @@ from yaml import YAMLError
 __all__ = ["YAMLError", "compose", "events"]
 
 
+TAGS = {
+    yaml.ScalarNode: "tag:yaml.org,2002:str",
+    yaml.SequenceNode: "tag:yaml.org,2002:seq",
+    yaml.MappingNode: "tag:yaml.org,2002:map",
+}
+
+
 class _NothingGuessed:
     """No tag is worked out for a node: the field tables give the types."""
 
-    def resolve(self, *_: Any) -> str:
-        return "tag:yaml.org,2002:str"
+    def resolve(self, kind: Any, *_: Any) -> str:
+        return TAGS[kind]
 
     def descend_resolver(self, *_: Any) -> None:
         return None
