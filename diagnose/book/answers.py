@@ -91,9 +91,11 @@ def _several(check: Check, words: str, numbered: bool) -> str:
 
 
 def _readings(check: Check, words: str, folder: Path | None) -> str:
-    from diagnose.book.grid_checks import grid_reading
+    from diagnose.book.grid_checks import grid_reading, told_how
     from diagnose.physics.readings import BadReadings
 
+    if not told_how(check):
+        raise AnswerError("this check does not say what its readings are", "mend the check first")
     try:
         return grid_reading(check, words, folder).text
     except BadReadings as error:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from diagnose.book.model import Book, Check
 from diagnose.book.nodes import Node
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 FIELDS = ("reads", "against", "touched")
 
 
-def grid_fields(record: Record, kind: str, reading: Reading) -> dict[str, str]:
+def grid_fields(record: Record, kind: str, reading: Reading) -> dict[str, Any]:
     """The fields of a check of kind file; what is missing or out of place is noted."""
     for name in FIELDS:
         if kind and kind != "file" and name in record.nodes:
@@ -39,6 +39,13 @@ _MENDS = {
 def setting_of(check: Check) -> Setting:
     """How the readings of a grid check are taken unless the answer says otherwise."""
     return _setting(check.against, check.touched, "magnet-on" in check.needs)
+
+
+def told_how(check: Check) -> bool:
+    """True when the check says what its readings are and how they are taken."""
+    from diagnose.physics.grid_reading import AGAINST, SURFACES
+
+    return check.reads == "grid" and check.against in AGAINST and check.touched in SURFACES
 
 
 def grid_reading(check: Check, text: str, folder: Path | None = None) -> GridReading:

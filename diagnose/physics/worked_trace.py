@@ -7,6 +7,7 @@ from typing import Any
 from diagnose.physics.catalogue import Answer, Input, Line, WordInput, Worked
 from diagnose.physics.errors import within
 from diagnose.physics.grades import GRADES, grade
+from diagnose.physics.grid_reading import UNITS as FILE_UNITS
 from diagnose.physics.quantities import Quantity
 from diagnose.physics.readings import BadReadings
 from diagnose.physics.roughness import SAMPLING_LENGTHS, Roughness, roughness
@@ -20,7 +21,6 @@ from diagnose.physics.trace import (
     match_peak,
     read_trace,
 )
-from diagnose.physics.worked_grid import FILE_UNITS
 from diagnose.physics.worked_sources import MACHINE_INPUTS, machine_from, match_lines
 
 MOST_WAVES = 8

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from diagnose.view.result import CautionView, FixView, ResultView
+from diagnose.view.result import AidView, CautionView, FixView, ResultView
 
 MOST_IN_SHORT = 3  # fixes, and looks, named in short; the rest stands in the full plan
 
@@ -30,9 +30,10 @@ def plan_cautions(view: ResultView) -> tuple[CautionView, ...]:
     """
     if any(s.kind == "stop" for s in view.stops):
         return ()
-    steps = [s for s in (*view.plan.first_aid, *shown_fixes(view)) if not s.withheld]
+    steps: list[AidView | FixView] = [*view.plan.first_aid, *shown_fixes(view)]
     said = {c.id for c in first_cautions(view)}
-    return _once(c for step in steps for c in step.cautions if c.id not in said)
+    open_ = [s for s in steps if not s.withheld]
+    return _once(c for step in open_ for c in step.cautions if c.id not in said)
 
 
 def _once(cautions: Iterable[CautionView]) -> tuple[CautionView, ...]:
