@@ -106,8 +106,10 @@ class Interview:
 
     @property
     def answered(self) -> int:
-        """How many answers are in the list."""
-        return sum(1 for e in self.case.entries if e.kind == "answer")
+        """How many questions about the cause are answered."""
+        from diagnose.reasoning.reason import questions_asked
+
+        return questions_asked(self.desk.book, self.case)
 
     def _earlier(self) -> None:
         if not self.shown_earlier:

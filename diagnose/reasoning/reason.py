@@ -108,7 +108,7 @@ def reason_from(read: Read) -> Reasoned:
     valued = value_all(book, network, checks, read.facts, fixes, _prepared(read), wiped, belief)
     safety = safety_checks(book, read.hazards, gathered, frozenset(gathered.read.later))
     firsts = [q for s in case.complaint for q in book.symptoms[s].first_questions]
-    asked = sum(1 for e in case.entries if e.kind == "answer")
+    asked = questions_asked(book, case)
     step = decide(
         book, valued, fixes, safe=read.safe, safety=safety, first_questions=firsts, asked=asked
     )
@@ -118,6 +118,12 @@ def reason_from(read: Read) -> Reasoned:
     walk = tuple(walk_list(book, valued, step, read.safe))
     plan = make_plan(book, case.complaint, belief, valued, fixes, read.facts, read.safe)
     return Reasoned(read, network, out, belief, fixes, valued, step, walk, plan)
+
+
+def questions_asked(book: Book, case: Case) -> int:
+    """Answers to what was asked for the cause; what was asked for safety takes none of them."""
+    safety = {s.asked_by for s in book.stops.values()}
+    return sum(1 for e in case.entries if e.kind == "answer" and e.name not in safety)
 
 
 def _prepared(read: Read) -> frozenset[str]:

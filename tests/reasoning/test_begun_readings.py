@@ -12,6 +12,7 @@ from diagnose.book.model import Book
 from diagnose.case.entries import Case, Entry
 from diagnose.reasoning.facts import gather
 from diagnose.reasoning.gates import askable, begun
+from diagnose.reasoning.reason import questions_asked
 
 SMALL = Path(__file__).parents[1] / "small_knowledge"
 
@@ -62,3 +63,9 @@ def test_what_completes_a_reading_begins_none_of_its_own(book: Book) -> None:
     whole = [("bar-spacing", "6 mm"), ("spindle-speed", "2850 rpm"), ("table-speed", "10 m/min")]
     assert begun(book, gather(_answered(*whole), book)) is None
     assert begun(book, gather(_answered(whole[2]), book)) == "wheel-changed"
+
+
+def test_what_is_asked_for_safety_takes_no_question_from_the_search(book: Book) -> None:
+    stop = next(iter(book.stops.values()))
+    case = _answered(("bar-spacing", "6 mm"), (stop.asked_by, "rang-clear"))
+    assert questions_asked(book, case) == 1
