@@ -19,7 +19,7 @@ from diagnose.cli.settings import global_options, settings
 @global_options
 @click.pass_context
 def slip(context: click.Context, complaint: str, out: Path | None) -> None:
-    """Print a pocket slip: the first questions of a complaint, to fill in at the machine.
+    """Print a pocket slip: the first questions of a complaint, to fill in.
 
     One HTML sheet of boxes. What was written in them is typed in later with ask --slip.
 

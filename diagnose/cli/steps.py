@@ -106,7 +106,11 @@ def _stuck(interview: Interview, reasoned: Reasoned) -> str:
     if not _put_off(reasoned):
         return "stuck"
     say(_put_off(reasoned) + "\nEnter ends here.")
-    if command(interview.desk.read()) == "list":
+    word = command(interview.desk.read())
+    if word == "back":
+        interview.back()
+        return ""
+    if word == "list":
         from diagnose.cli.changes import list_and_change
 
         list_and_change(interview, reasoned)

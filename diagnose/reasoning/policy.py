@@ -7,7 +7,7 @@ Every threshold of the policy stands here, set by the bench.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from diagnose.book.model import Book, Check
 from diagnose.reasoning.ahead import ATTENTION, look_ahead
@@ -40,7 +40,7 @@ class Step:
     kind: str
     name: str
     why: str
-    candidate: Candidate | None = None
+    candidate: Candidate | None = field(default=None, compare=False)
 
 
 def decide(

@@ -105,13 +105,13 @@ def test_an_answer_changed_in_the_list_replaces_the_old_one() -> None:
 
 
 def test_an_answer_that_is_only_thought_counts_less_than_a_sure_one() -> None:
-    sure = Play(small_book(), ["burn", "1", "thin"]).run()
-    thought = Play(small_book(), ["burn", "1", "t", "thin"]).run()
-    asked_first = Play(small_book(), ["burn", "1"]).run()
+    sure = Play(small_book(), ["taper", "1", "2"]).run()
+    thought = Play(small_book(), ["taper", "1", "t", "2"]).run()
+    asked_first = Play(small_book(), ["taper", "1"]).run()
 
-    def nozzle(play: Play) -> float:
-        ranked = play.steps[-1].belief.of("coolant-misses-the-cut")
+    def dirt(play: Play) -> float:
+        ranked = play.steps[-1].belief.of("dirt-under-part")
         assert ranked is not None
         return ranked.acts
 
-    assert nozzle(asked_first) < nozzle(thought) < nozzle(sure)
+    assert dirt(asked_first) < dirt(thought) < dirt(sure)
