@@ -132,6 +132,19 @@ def ground(book: Book) -> Ground:
     return made
 
 
+def variant(base: Ground, book: Book) -> Ground:
+    """The ground of a book that differs from that of `base` in some of its causes alone."""
+    made, old = Ground(book), base.book.causes
+    made.__dict__["backgrounds"] = base.backgrounds
+    made.__dict__["unlisted"] = base.unlisted
+    made.__dict__["links"] = {
+        n: base.links[n] if c is old[n] else cause_links(book, c) for n, c in book.causes.items()
+    }
+    _known.insert(1, made)
+    del _known[KEPT:]
+    return made
+
+
 def cause_links(book: Book, cause: Cause) -> dict[str, Vector]:
     """Net chances of proposing each value of each sign the cause shows."""
     totals: dict[str, dict[str, float]] = {}
