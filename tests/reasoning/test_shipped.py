@@ -110,7 +110,7 @@ def test_posteriors_on_the_shipped_network_equal_those_of_pyagrum(drawn: Case) -
 
 ONE_RUN = """
 import json, random, sys
-from diagnose.book.loader import load_book
+from diagnose.book.kept import load_kept
 from diagnose.book.locate import knowledge_folder
 from diagnose.case.entries import Case, Entry
 from diagnose.reasoning.reason import reason
@@ -121,7 +121,7 @@ answers = [("when-it-shows", "from-the-first-pass"), ("bars-even", "even-all-alo
            ("bars-in-25mm", "5"), ("table-speed", "14 m/min"), ("spindle-speed", "2850 rpm"),
            ("drive", "belt"), ("wheel-glass", "shiny"), ("what-changed", "wheel-or-mounting")]
 random.Random(seed).shuffle(answers)
-book = load_book(knowledge_folder())
+book = load_kept(knowledge_folder())
 entries = tuple(Entry("answer", n, v) for n, v in answers if n in book.checks)
 assert len(entries) == len(answers)
 case = Case("order", ("even-bars-across-travel",), entries)
