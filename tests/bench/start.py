@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import subprocess
 import sys
 import tempfile
@@ -15,23 +16,63 @@ SHARED = Path(__file__).parents[2] / "shared"
 
 
 def cold(repeats: int) -> dict[str, object]:
-    """Seconds of a new process to its help, a first question, a review with its page."""
+    """Seconds of a new process to its help, a first question, a review with its page.
+
+    The first question is timed at a terminal, from the start of the process, the complaint
+    typed at once, until the question stands on the screen; with the book kept by an earlier run
+    and with nothing kept.
+    """
     complaint = min(load_book(knowledge_folder()).symptoms)
-    page = Path(tempfile.mkdtemp()) / "job.html"
+    folder = Path(tempfile.mkdtemp())
     job = ["--shop", str(SHARED), "review", str(SHARED / "jobs" / "punch-plate.yaml")]
     runs = {
         "interpreter alone": ["-c", "pass"],
         "--help": ["-m", "diagnose", "--help"],
-        "first question": ["-m", "diagnose", "rank", "--complaint", complaint],
-        "review with its page": ["-m", "diagnose", *job, "--page", str(page)],
+        "rank, draws and all": ["-m", "diagnose", "rank", "--complaint", complaint],
+        "review with its page": ["-m", "diagnose", *job, "--page", str(folder / "job.html")],
     }
-    return {"repeats": repeats, **{n: _seconds(args, repeats) for n, args in runs.items()}}
+    kept = _as_installed(folder, folder / "kept")
+    bare = _as_installed(folder, "off")
+    _first_question(kept)
+    return {
+        "repeats": repeats,
+        "first question, book kept": _middle([_first_question(kept) for _ in range(repeats)]),
+        "first question, nothing kept": _middle([_first_question(bare) for _ in range(repeats)]),
+        **{n: _middle([_run(args, kept) for _ in range(repeats)]) for n, args in runs.items()},
+    }
 
 
-def _seconds(args: list[str], repeats: int) -> float:
-    times = []
-    for _ in range(repeats):
+def _as_installed(folder: Path, kept: Path | str) -> dict[str, str]:
+    """Surroundings in which Python keeps what it has compiled, as it does for a person."""
+    return {
+        "PYTHONDONTWRITEBYTECODE": "",
+        "PYTHONPYCACHEPREFIX": str(folder / "compiled"),
+        "DIAGNOSE_CACHE": str(kept),
+    }
+
+
+def _run(args: list[str], env: dict[str, str]) -> float:
+    start = time.perf_counter()
+    subprocess.run([sys.executable, *args], capture_output=True, check=False,
+                   env={**os.environ, **env})  # fmt: skip
+    return time.perf_counter() - start
+
+
+def _first_question(env: dict[str, str]) -> float:
+    from tests.cli.terminal import Terminal  # a terminal is a thing of Unix
+
+    with tempfile.TemporaryDirectory() as folder:
         start = time.perf_counter()
-        subprocess.run([sys.executable, *args], capture_output=True, check=False)
-        times.append(time.perf_counter() - start)
+        seat = Terminal(
+            Path(folder), "ask", env=env, shipped=True
+        )
+        seat.type("chatter")
+        seat.see("w why")
+        took = time.perf_counter() - start
+        seat.process.kill()
+        seat.leave()
+    return took
+
+
+def _middle(times: list[float]) -> float:
     return sorted(times)[len(times) // 2]

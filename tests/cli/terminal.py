@@ -27,12 +27,18 @@ main()
 
 
 class Terminal:
-    """`diagnose` run as a process of its own whose three streams are one terminal."""
+    """`diagnose` run as a process of its own whose three streams are one terminal; on the small book or the shipped."""
 
-    def __init__(self, folder: Path, *args: str, env: Mapping[str, str] | None = None) -> None:
+    def __init__(
+        self,
+        folder: Path,
+        *args: str,
+        env: Mapping[str, str] | None = None,
+        shipped: bool = False,
+    ) -> None:
         self.master, slave = os.openpty()
         self.process = subprocess.Popen(
-            [sys.executable, "-c", START, *args],
+            [sys.executable, *(("-m", "diagnose") if shipped else ("-c", START)), *args],
             stdin=slave,
             stdout=slave,
             stderr=slave,
