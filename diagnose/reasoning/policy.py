@@ -27,6 +27,8 @@ DOUBT = 1.25  # what a bit of doubt is worth, as a share of what the best questi
 DEAR = 60.0  # minutes of a fix before which one makes surer, and its hanging answer is asked again
 SURER = 0.25  # bits a check must tell to be made before a dear fix or before giving up
 LONGEST_LOOK = 20.0  # minutes such a check may take
+FAINT = 0.0  # chance of a fix below which one asks on while a check still tells something
+WORTH_A_LOOK = 0.1  # bits such a check must tell
 
 
 @dataclass(frozen=True)
@@ -109,7 +111,10 @@ def _decide(
         return _ask(opening, "a question of seconds that an old hand asks first")
     step = _weigh(valued, fixes, open_)
     surer = _surer(step, fixes, open_)
-    return step if surer is None else _ask(surer, "it makes surer before a long job")
+    if surer is not None:
+        return _ask(surer, "it makes surer before a long job")
+    firmer = _firmer(step, valued, fixes, open_)
+    return step if firmer is None else _ask(firmer, "nothing is likely enough to try yet")
 
 
 def _surer(step: Step, fixes: FixTable, open_: Sequence[Candidate]) -> Candidate | None:
@@ -119,6 +124,16 @@ def _surer(step: Step, fixes: FixTable, open_: Sequence[Candidate]) -> Candidate
     ):
         return None
     telling = [c for c in open_ if c.gain >= SURER and c.minutes <= LONGEST_LOOK]
+    return max(telling, key=lambda c: (c.rate, c.check), default=None)
+
+
+def _firmer(
+    step: Step, valued: Valued, fixes: FixTable, open_: Sequence[Candidate]
+) -> Candidate | None:
+    """The check to make where the fix to try is but one chance among many."""
+    if step.kind != "fix" or valued.now[fixes.ids.index(step.name)] >= FAINT:
+        return None
+    telling = [c for c in open_ if c.gain >= WORTH_A_LOOK and c.minutes <= LONGEST_LOOK]
     return max(telling, key=lambda c: (c.rate, c.check), default=None)
 
 

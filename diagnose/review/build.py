@@ -19,13 +19,13 @@ from diagnose.review.build_parts import (
     wanted_views,
     wheel_views,
 )
-from diagnose.review.build_risks import change_lines, risk_view
+from diagnose.review.build_risks import brought_view, change_lines, risk_view
 from diagnose.review.metals import fits
 from diagnose.review.review import Review
 from diagnose.review.wheels import Judged
 from diagnose.view.parts import caution_view, check_view
 from diagnose.view.result import CheckView, percent
-from diagnose.view.review import ComplaintView, ReviewView, RiskView
+from diagnose.view.review import NOTE, RISK, ComplaintView, ReviewView, RiskView
 from diagnose.view.said import entries, readings
 from diagnose.view.stops import stop_view
 from diagnose.view.walk import sources_in
@@ -45,7 +45,9 @@ def review_view(
     """The view of a review."""
     read, case = review.setup.read, review.setup.read.case
     lines = change_lines(book, review, units)
-    risks = tuple(risk_view(book, review, r, lines, units) for r in review.weighed.risks)
+    levels = review.levels
+    risks = tuple(risk_view(book, review, r, RISK, lines, units) for r in levels.risks)
+    risks += tuple(risk_view(book, review, r, NOTE, lines, units) for r in levels.notes)
     later = frozenset(read.gathered.read.later)
     first = safety_checks(book, read.hazards, read.gathered, later)
     stops = tuple(stop_view(h, read) for h in read.stops)
@@ -74,6 +76,7 @@ def review_view(
         first_action=_first_action(review, risks, checks),
         yardstick=YARDSTICK if risks or complaints else "",
         risks=risks,
+        brought=tuple(brought_view(book, r) for r in levels.brought),
         complaints=complaints,
         wheel_wanted=review.shelf.wanted if review.shelf else "",
         wheel_hint=review.shelf.choice.row.hint if review.shelf else _no_row(review),

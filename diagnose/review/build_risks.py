@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from diagnose.book.model import Book
-from diagnose.review.reasons import reasons
+from diagnose.review.reasons import Reason, reasons
 from diagnose.review.review import PLANNED, Review
 from diagnose.review.risks import Risk
+from diagnose.review.shaking import BALANCED, force_words
 from diagnose.view.parts import source_view
-from diagnose.view.review import NOTE, RISK, RiskView, ShownView
+from diagnose.view.review import BroughtView, RiskView, ShownView
 
 HARM_WORDS = {
     "scrap": "the part is scrap",
@@ -35,7 +36,7 @@ def change_lines(book: Book, review: Review, units: str) -> dict[str, str]:
 
 
 def risk_view(
-    book: Book, review: Review, risk: Risk, lines: dict[str, str], units: str
+    book: Book, review: Review, risk: Risk, level: str, lines: dict[str, str], units: str
 ) -> RiskView:
     """One risk with the numbers that show it."""
     cause = book.causes[risk.cause]
@@ -43,7 +44,7 @@ def risk_view(
     checks = dict.fromkeys(c for r in found for c in r.facts)
     change = tuple(dict.fromkeys(line for c, line in lines.items() if c in checks))
     return RiskView(
-        level=RISK if risk.serious else NOTE,
+        level=level,
         cause=risk.cause,
         name=cause.name,
         complaint=book.symptoms[risk.complaint].name,
@@ -52,7 +53,19 @@ def risk_view(
         usual=risk.usual,
         after=review.after[risk.cause],
         shows=risk.shows,
-        shown_by=tuple(ShownView(r.because, r.shown, source_view(book, r.source)) for r in found),
+        shown_by=tuple(_shown(book, r, risk.force, units) for r in found),
         do=cause.fix.do,
         change=change,
     )
+
+
+def _shown(book: Book, reason: Reason, force: float, units: str) -> ShownView:
+    """A reason with what shows it; the pull of the wheel beside the answer that left it so."""
+    pull = (force_words(force, units),) if force and BALANCED in reason.facts else ()
+    return ShownView(reason.because, reason.shown + pull, source_view(book, reason.source))
+
+
+def brought_view(book: Book, risk: Risk) -> BroughtView:
+    """What the part, the machine or the wheel brings along."""
+    cause = book.causes[risk.cause]
+    return BroughtView(cause.name, cause.fix.do)

@@ -18,6 +18,10 @@ TIGHTEST = 8.0  # overlap beyond which a dress buys nothing
 EVEN = (4.0, 5.0)  # the close half of a medium dress: more open, the lead of the diamond may show
 
 
+OPEN = OVERLAPS["medium"][0]  # the most open dress that still counts as medium
+SURE = 1.3  # the finish expected of that must come so many times finer than wanted to be left be
+
+
 @dataclass(frozen=True)
 class Dress:
     """One dress (SI). `roughness` is the Ra to expect, half to double in practice."""
@@ -38,6 +42,7 @@ class Dresses:
     ways: tuple[Dress, ...]
     finest: float
     reached: bool
+    least: float  # seconds from edge to edge below which the finish wanted is not sure
 
 
 def dresses_for(
@@ -51,7 +56,10 @@ def dresses_for(
     kind, wanted = _kind(finish, grit)
     rough = _dress("rough", "to rough", OVERLAPS["rough"], grit, wheel_width, turning_speed)
     fine = _dress(kind, "to finish", wanted, grit, wheel_width, turning_speed)
-    return Dresses((rough, fine), finest, finish is None or finest <= finish)
+    least = fine.seconds[0]
+    if finish is not None and expected_roughness(grit, OPEN) * SURE <= finish:
+        least = min(least, rough.seconds[1])
+    return Dresses((rough, fine), finest, finish is None or finest <= finish, least)
 
 
 def _kind(finish: float | None, grit: float) -> tuple[str, tuple[float, float]]:

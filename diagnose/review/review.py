@@ -17,6 +17,7 @@ from diagnose.reasoning.trials import network_of
 from diagnose.review.against import LastGood, last_good
 from diagnose.review.cuts import Cuts, cuts_for, table_pace
 from diagnose.review.dresses import Dresses, dresses_for
+from diagnose.review.levels import Levels, levels_of
 from diagnose.review.lists import lists_for
 from diagnose.review.marking_facts import facts_of, marking_in
 from diagnose.review.risks import Risk, Weighed, present, weigh
@@ -42,6 +43,7 @@ class Review:
 
     setup: SetUp
     weighed: Weighed
+    levels: Levels
     after: Mapping[str, float]
     shelf: Shelf | None
     cuts: Cuts | None
@@ -69,10 +71,12 @@ def review(
     dresses = _dresses(setup, shelf) if cuts else None
     settings = settings_for(setup, cuts, dresses) if cuts and dresses else ()
     told = {name: fact.text for name, fact in setup.read.gathered.told.items()}
+    after = _after(book, case, shop, weighed.risks, shelf, cuts, settings)
     return Review(
         setup,
         weighed,
-        _after(book, case, shop, weighed.risks, shelf, cuts, settings),
+        levels_of(book, setup.read, weighed.network, weighed.risks, after),
+        after,
         shelf,
         cuts,
         dresses,

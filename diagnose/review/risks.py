@@ -7,32 +7,33 @@ set-up moves each cause: the chance that it is there with all that is known, les
 same cause in a job of which nothing is known. That part, times the chance that the cause shows its
 complaint, is what the set-up adds; both chances are shown. Harm is what the symptom's own advice on
 the part comes to (scrap, quarantine, save, measure, leave), weighed in `HARM` (ours, no source). A
-cause that the set-up does not make likelier is no risk of the set-up and is not listed.
+cause that the set-up does not make likelier is no risk of the set-up and is not listed. Which of
+them is a risk, which a note, and which the part or the machine brings along: `levels.py`.
 """
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from diagnose.book.conditions import FactValue, holds
+from diagnose.book.conditions import FactValue, Number, holds
 from diagnose.book.model import Book, Cause, Symptom
 from diagnose.reasoning.assembly import Row
 from diagnose.reasoning.belief import Impossible
 from diagnose.reasoning.explained import sum_out
-from diagnose.reasoning.network import Network, Node
+from diagnose.reasoning.network import Network, Node, prior_of
 from diagnose.reasoning.reason import Read
 from diagnose.reasoning.trials import network_of
+from diagnose.review.choices import told_for
 from diagnose.review.reasons import raising_facts, stands_on
 from diagnose.review.set_up import DEPTH, SPARK_OUT
+from diagnose.review.shaking import BALANCED, NEVER, SHAKES, new_wheel_force
 
 HARM = {"scrap": 1.5, "quarantine": 1.5, "save": 1.0, "measure": 1.0, "leave": 0.5}
+HURTING = ("part-slipped",)  # complaints by which people get hurt
 WORST_FIRST = ("scrap", "quarantine", "save", "measure", "leave")
 RAISED = 1.25  # times likelier than in any job, from which the set-up is said to raise a cause
-EVERY_DAY = 2.0  # the same where the knowledge names nothing better: every job has some of those
-SERIOUS = 0.12  # added chance x harm: from here on a risk, below it a minor note
-MANIFOLD = 3.5  # so many times likelier than in any job is a risk, whatever the weight
-MINOR, NEUTRAL = 0.03, 0.045  # below it nothing is said; NEUTRAL: raised by what no job is without
+MINOR = 0.03  # added chance x harm below which nothing is said
 
 
 @dataclass(frozen=True)
@@ -51,12 +52,13 @@ class Risk:
     action: str
     weight: float
     at_the_end: bool  # it hangs on the last passes, not on the roughing cut
-    standing: bool  # nothing set for this job raises it, only what the machine or the wheel is
+    raised_by: tuple[str, ...]  # the checks whose answers make it likelier
+    force: float = 0.0  # N once a turn, where the wheel was never balanced on its mounting
 
     @property
-    def serious(self) -> bool:
-        """True for a risk, False for a minor note."""
-        return self.weight >= SERIOUS or self.there >= MANIFOLD * self.usual
+    def hurts(self) -> bool:
+        """True where the part may leave the chuck or the machine is shaken: more than bad work."""
+        return self.complaint in HURTING or self.force >= SHAKES
 
 
 @dataclass(frozen=True)
@@ -90,7 +92,7 @@ def weigh(book: Book, read: Read, last: Read | None, plain: Network) -> Weighed:
         at_last = present(network_of(book, (), last.gathered, last.deduced)[0])
         here |= {c: at_last[c] for c in here if c in at_last and _of_the_end(book, read, c)}
     found = [_risk(book, node, here[node.id], usual[node.id], read) for node in network.nodes]
-    risks = sorted((r for r in found if r is not None), key=_heaviest)
+    risks = sorted((r for r in found if r is not None), key=lambda r: (-r.weight, r.cause))
     return Weighed(network, plain, tuple(risks), chances(book, network, plain))
 
 
@@ -140,62 +142,61 @@ def _of_the_end(book: Book, read: Read, cause: str) -> bool:
 
 
 def _risk(book: Book, node: Node, there: float, usual: float, read: Read) -> Risk | None:
-    facts = read.facts
-    if there < RAISED * usual:
+    cause, harmful = book.causes[node.id], harmful_of(book, node, read.facts)
+    force = _force(read, cause)
+    if force:
+        there = max(there, _whatever_the_width(book, cause, read))
+    if harmful is None or there < RAISED * usual:
         return None
+    harm, complaint = harmful
+    weight = (there - usual) * harm * max(1.0, force / SHAKES)
+    if weight < MINOR:
+        return None
+    return Risk(
+        node.id,
+        complaint,
+        there,
+        usual,
+        node.links[complaint][1],
+        action_for(book.symptoms[complaint], read.facts),
+        weight,
+        _of_the_end(book, read, node.id),
+        told_for(book, read, cause),
+        force,
+    )
+
+
+def harmful_of(
+    book: Book, node: Node, facts: Mapping[str, FactValue]
+) -> tuple[float, str] | None:
+    """The complaint by which a cause does most harm: how often it shows x harm, and its id."""
     rated = [
         (node.links[s.id][1] * HARM[action_for(s, facts)], s.id)
         for s in book.symptoms.values()
         if s.id in node.links
     ]
-    if not rated:
-        return None
-    harmful, complaint = max(rated)
-    weight = (there - usual) * harmful
-    raising = raising_facts(book, read, book.causes[node.id])
-    if there < EVERY_DAY * usual and not _better_known(book.causes[node.id], raising):
-        return None
-    if weight < (NEUTRAL if raising and all(_neutral(book, f) for f in raising) else MINOR):
-        return None
-    shows, action = node.links[complaint][1], action_for(book.symptoms[complaint], facts)
-    end = _of_the_end(book, read, node.id)
-    checks = [book.checks[f] for f in stands_on(read, raising) if f in read.gathered.told]
-    standing = bool(checks) and all(c.standing in ("machine", "wheel") for c in checks)
-    return Risk(node.id, complaint, there, usual, shows, action, weight, end, standing)
+    return max(rated, default=None)
 
 
-def _heaviest(risk: Risk) -> tuple[bool, bool, float, str]:
-    """Risks before minor notes; of the notes those of the job before those of the machine."""
-    return (not risk.serious, risk.standing and not risk.serious, -risk.weight, risk.cause)
+def _force(read: Read, cause: Cause) -> float:
+    """What a wheel that was never balanced pulls with (N); 0 where it was, or is not known."""
+    if read.facts.get(BALANCED) != NEVER or not any(
+        BALANCED in s.when.facts for s in cause.more_likely_when if s.factor > 1.0
+    ):
+        return 0.0
+    numbers = [read.facts.get(n) for n in ("wheel-diameter", "wheel-width", "spindle-speed")]
+    if not all(isinstance(n, Number) for n in numbers):
+        return 0.0
+    return new_wheel_force(*(n.value for n in numbers if isinstance(n, Number)))
+
+
+def _whatever_the_width(book: Book, cause: Cause, read: Read) -> float:
+    """The chance by its other circumstances: the width is in the force already."""
+    facts = {name: value for name, value in read.facts.items() if name != "wheel-width"}
+    return prior_of(book, cause, facts)
 
 
 def action_for(symptom: Symptom, facts: Mapping[str, FactValue]) -> str:
     """The worst the symptom's own advice has for a part like this one."""
     found = {a.action for a in symptom.the_part if holds(a.when, facts) == 1.0}
     return next((action for action in WORST_FIRST if action in found), "measure")
-
-
-def _better_known(cause: Cause, facts: Collection[str]) -> bool:
-    """True when another answer to what raises the cause would make it less likely than usual."""
-    lowering = [s for s in cause.more_likely_when if s.factor < 1.0]
-    return any(f in facts for s in lowering for f in s.when.facts)
-
-
-def _neutral(book: Book, fact: str) -> bool:
-    """True for a question each of whose answers makes some cause likelier: wet or dry.
-
-    Every job has one of them, so that to have it is no fault of the set-up.
-    """
-    check = book.checks.get(fact)
-    if check is None or not check.options:
-        return False
-    raising = {
-        word
-        for cause in book.causes.values()
-        for shift in cause.more_likely_when
-        if shift.factor > 1.0
-        for test in shift.when.tests
-        if test.fact == fact
-        for word in test.words
-    }
-    return all(o.id in raising or o.raises for o in check.options)

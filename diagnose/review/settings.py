@@ -64,7 +64,7 @@ def settings_for(setup: SetUp, cuts: Cuts, dresses: Dresses) -> tuple[Setting, .
         (ACROSS, "length", LEAST_ACROSS, across, min(across, rough.crossfeed)),
         (TABLE, "speed", slow, cuts.table_speed, cuts.table_speed),
         (BITE, "length", LEAST_BITE, dresses.ways[0].depth, dress.depth),
-        (SECONDS, "time", *dress.seconds, dress.seconds[0]),
+        (SECONDS, "time", dresses.least, dress.seconds[1], dress.seconds[0]),
         (SPARK_OUT, "count", float(cuts.spark_out), cuts.spark_out + 2.0, float(cuts.spark_out)),
     )
     return tuple(Setting(*row, _planned(setup, row[0])) for row in rows)

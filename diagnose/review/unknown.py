@@ -11,7 +11,7 @@ from diagnose.reasoning.gates import TURNING
 from diagnose.reasoning.ground import prior_facts
 from diagnose.reasoning.network import impossible, prior_of
 from diagnose.reasoning.reason import Read
-from diagnose.review.risks import HARM, MINOR, Weighed, action_for
+from diagnose.review.risks import MINOR, Weighed, harmful_of
 
 MOST = 8
 # a set-up is reviewed before the cut: what only a cut can show is not asked
@@ -37,14 +37,10 @@ def unknowns(book: Book, read: Read, weighed: Weighed) -> tuple[Unknown, ...]:
     roads = _roads(book, read)
     for node in weighed.network.nodes:
         cause = book.causes[node.id]
-        harms = [
-            (node.links[s.id][1] * HARM[action_for(s, read.facts)], s.id)
-            for s in book.symptoms.values()
-            if s.id in node.links
-        ]
-        if not harms:
+        harmful = harmful_of(book, node, read.facts)
+        if harmful is None:
             continue
-        harm, complaint = max(harms)
+        harm, complaint = harmful
         for fact in prior_facts(book, cause) - read.facts.keys():
             priors = [_prior(book, cause, read.facts, fact, v) for v in _values(book, cause, fact)]
             weight = (max(priors, default=0.0) - node.prior) * harm

@@ -58,6 +58,7 @@ def result_json(view: ResultView) -> dict[str, Any]:
         "several_together": view.several_together,
         "none_of_these": view.none_of_these,
         "also_present": [{"name": n, "probability": p} for n, p in view.also_present],
+        "found": [{"name": h.name, "how_far": h.how_far} for h in view.helped],
         "next": _next(view),
         "walk": [_check(c) for c in view.walk],
         "plan": dataclasses.asdict(view.plan),

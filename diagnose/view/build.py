@@ -18,6 +18,7 @@ from diagnose.view.parts import caution_view, check_view, name_of, outcomes_of, 
 from diagnose.view.result import (
     ArrowView,
     CauseView,
+    HelpedView,
     NextView,
     ReasonView,
     ResultView,
@@ -66,7 +67,7 @@ def view_of(
         open_hazards=tuple(
             h.stop.name for h in read.hazards if h.state == NOT_CLEARED and h.stop.kind == "stop"
         ),
-        headline=_headline(reasoned, causes),
+        headline=_found_already(reasoned) + _headline(reasoned, causes),
         first_action=_first_action(reasoned),
         causes=causes,
         several_together=reasoned.belief.several,
@@ -94,6 +95,25 @@ def view_of(
         set_aside=tuple(book.findings[s].name for s in reasoned.belief.set_aside),
         sources=sources(book, names),
         case_text=case_text(read.case),
+        helped=_helped(reasoned),
+    )
+
+
+HOW_FAR = {
+    "better": "its fix made it better, not good",
+    "gone and comes back": "its fix took the fault away, and it came back",
+    "gone and stays": "its fix took the fault away, and it stays away",
+}
+
+
+def _helped(reasoned: Reasoned) -> tuple[HelpedView, ...]:
+    """Causes whose fix helped, the last word on each."""
+    book = reasoned.read.book
+    last = {e.name: e.outcome for _, e, _ in reasoned.read.gathered.read.tried}
+    return tuple(
+        HelpedView(book.causes[n].name, HOW_FAR[o])
+        for n, o in last.items()
+        if n in book.causes and o in HOW_FAR
     )
 
 
@@ -163,6 +183,12 @@ def _reason(reasoned: Reasoned, item: Item, weight: float) -> ReasonView:
 def _number_words(reasoned: Reasoned, name: str) -> str:
     told = reasoned.read.gathered.told.get(name)
     return told.text if told is not None else ""
+
+
+def _found_already(reasoned: Reasoned) -> str:
+    """What the fixes have shown so far, put before what is likely for the rest."""
+    found = [h for h in _helped(reasoned) if h.how_far != HOW_FAR["gone and stays"]]
+    return "".join(f"Found: {h.name} ({h.how_far}). For what is left - " for h in found[-1:])
 
 
 def _headline(reasoned: Reasoned, causes: tuple[CauseView, ...]) -> str:

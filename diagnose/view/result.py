@@ -272,6 +272,14 @@ class DiffersView:
 
 
 @dataclass(frozen=True)
+class HelpedView:
+    """A cause whose fix helped, so that it was surely at work, though something is left."""
+
+    name: str
+    how_far: str
+
+
+@dataclass(frozen=True)
 class ResultView:
     """Everything the tool has to say about one case."""
 
@@ -311,6 +319,7 @@ class ResultView:
     case_text: str  # the entries as a case file, so that it can be run again
     earlier: tuple[EarlierView, ...] = ()
     differs: tuple[DiffersView, ...] = ()
+    helped: tuple[HelpedView, ...] = ()
 
 
 def chance_words(probability: float) -> str:

@@ -54,6 +54,14 @@ class RiskView:
 
 
 @dataclass(frozen=True)
+class BroughtView:
+    """What part, machine or wheel make likelier, whatever is set: no fault of the plan."""
+
+    name: str
+    do: str
+
+
+@dataclass(frozen=True)
 class ComplaintView:
     """A complaint this set-up makes likelier: its chance here and in any job."""
 
@@ -184,6 +192,7 @@ class ReviewView:
     first_action: str
     yardstick: str
     risks: tuple[RiskView, ...]
+    brought: tuple[BroughtView, ...]
     complaints: tuple[ComplaintView, ...]
     wheel_wanted: str
     wheel_hint: str

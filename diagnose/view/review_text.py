@@ -9,6 +9,7 @@ from diagnose.view.review import ListView, ReviewView, RiskView
 from diagnose.view.text import stop_text
 
 WIDTH = 78
+BROUGHT = "part and machine bring along, no fault of the plan"
 
 
 def review_text(view: ReviewView) -> str:
@@ -54,11 +55,14 @@ def _first(view: ReviewView) -> str:
 
 
 def _risks(view: ReviewView) -> str:
-    if not view.risks:
+    if not view.risks and not view.brought:
         return ""
     lines = ["WHAT MAY GO WRONG, THE HEAVIEST FIRST"]
     for number, risk in enumerate(view.risks, 1):
         lines += _risk(risk, number)
+    if view.brought:
+        named = "; ".join(f"{b.name}: {b.do}" for b in view.brought)
+        lines.append(_wrap(f"{BROUGHT}: {named}", "    ", "  - "))
     lines.append(_wrap(view.yardstick, "  "))
     return "\n".join(lines)
 

@@ -82,6 +82,7 @@ def _first(view: ResultView) -> str:
 
 def _causes(view: ResultView) -> str:
     lines = ["WHAT ACTS ON THIS COMPLAINT"]
+    lines += [_wrap(f"found: {h.name}; {h.how_far}", "        ", "      ") for h in view.helped]
     for number, cause in enumerate(view.causes, 1):
         lines.append(_cause_line(number, cause))
     lines.append(f"      several together  {percent(view.several_together)}")
