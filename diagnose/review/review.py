@@ -72,10 +72,11 @@ def review(
     settings = settings_for(setup, cuts, dresses) if cuts and dresses else ()
     told = {name: fact.text for name, fact in setup.read.gathered.told.items()}
     after = _after(book, case, shop, weighed.risks, shelf, cuts, settings)
+    keep = {s.check: s.keep for s in settings if s.planned is not None}
     return Review(
         setup,
         weighed,
-        levels_of(book, setup.read, weighed.network, weighed.risks, after),
+        levels_of(book, setup.read, weighed.network, weighed.risks, after, keep),
         after,
         shelf,
         cuts,
@@ -190,7 +191,8 @@ def _after(
         way = cuts.ways[-1]
         last = _with(job, {DEPTH: _mm(way.depth), ACROSS: _mm(way.crossfeed)})
         found |= {c: p for c, p in present(_network(book, last, shop)).items() if c in ends}
-    return {r.cause: found.get(r.cause, 0.0) for r in risks}
+    # no wheel, dress or cut balances what is out of balance
+    return {r.cause: r.there if r.force else found.get(r.cause, 0.0) for r in risks}
 
 
 def _network(book: Book, case: Case, shop: Shop) -> Network:

@@ -166,9 +166,7 @@ def _risk(book: Book, node: Node, there: float, usual: float, read: Read) -> Ris
     )
 
 
-def harmful_of(
-    book: Book, node: Node, facts: Mapping[str, FactValue]
-) -> tuple[float, str] | None:
+def harmful_of(book: Book, node: Node, facts: Mapping[str, FactValue]) -> tuple[float, str] | None:
     """The complaint by which a cause does most harm: how often it shows x harm, and its id."""
     rated = [
         (node.links[s.id][1] * HARM[action_for(s, facts)], s.id)

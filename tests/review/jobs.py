@@ -60,12 +60,12 @@ def reviewed(case: Case, units: str = "metric") -> ReviewView:
     return review_view(book(), review(book(), case, shop(), units), units=units, date=DAY)
 
 
-def _case(title: str, machine: str, wheel: str, planned: Planned, given: dict[str, str]) -> Case:
+def case_of(title: str, machine: str, wheel: str, planned: Planned, given: dict[str, str]) -> Case:
     return Case(title, (), machine=machine, wheel=wheel, planned=planned, given=given)
 
 
 SOUND = {
-    "soft block": _case(
+    "soft block": case_of(
         "spacer block, mild steel",
         "north-grinder",
         "pink-46-i",
@@ -85,7 +85,7 @@ SOUND = {
             "wiped-and-stoned": "wiped-and-stoned-both",
         },
     ),
-    "hard plate": _case(
+    "hard plate": case_of(
         "punch plate, hardened",
         "north-grinder",
         "white-46-h",
@@ -103,7 +103,7 @@ SOUND = {
             "spark-out-strokes": "3",
         },
     ),
-    "thin strip": _case(
+    "thin strip": case_of(
         "shim strip",
         "south-grinder",
         "pink-46-i",
@@ -123,7 +123,7 @@ SOUND = {
             "sides-ground": "both-in-turn",
         },
     ),
-    "iron bracket": _case(
+    "iron bracket": case_of(
         "bracket, grey iron",
         "north-grinder",
         "",

@@ -14,6 +14,7 @@ from diagnose.view.review import ReviewView
 from diagnose.view.review_json import review_json
 from diagnose.view.review_text import review_text
 from tests.report.reading import Fact, facts, parsed, said, with_every_text
+from tests.review.fresh_jobs import fresh
 from tests.review.jobs import SOUND, job, reviewed
 
 LIMIT = 300_000  # bytes
@@ -42,6 +43,8 @@ MISTAKES = {
     "stopped": job("soft block", spindle_speed="4200 rpm", wiped_and_stoned="neither"),
     "wrong wheel": job("hard plate", wheel="brown-60-l", depth_of_cut="0.04 mm"),
     "six faces": job("iron bracket", sides="six", crossfeed="9 mm"),
+    "brought along": fresh("thin plate on coarse poles"),
+    "never balanced": job("soft block", balanced_since_mounting="never-balanced"),
     "thin": job("thin strip", bow_before="0.1 mm", strokes_had="120"),
     "no metal": replace(job("soft block"), given={"wet-or-dry": "wet"}, planned=None),
     "carbide": job("soft block", work_material="cemented-carbide", metal="carbide"),
@@ -148,7 +151,7 @@ def test_inch_and_metric_tell_the_same_cut() -> None:
 
 def test_the_same_job_gives_the_same_bytes_in_any_order_of_its_facts() -> None:
     case = job("hard plate")
-    turned = replace(case, given=dict(reversed(case.given.items())))
+    turned = replace(case, given=dict(reversed(list(case.given.items()))))
 
     assert (
         review_text(reviewed(case)).split("LOOSE")[0]
