@@ -12,8 +12,8 @@ from collections.abc import Mapping
 from diagnose.book.conditions import FactValue
 from diagnose.book.model import Book, Check, Option
 from diagnose.drill.usual import weight
-from diagnose.reasoning.forward import deduce_in_turn, offered
-from diagnose.reasoning.ground import ground
+from diagnose.reasoning.forward import deduce_in_turn
+from diagnose.reasoning.ground import ground, offered
 from diagnose.reasoning.network import impossible, prior_of
 
 FEW = 1e-9

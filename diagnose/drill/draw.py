@@ -23,8 +23,7 @@ from diagnose.drill.quick import read_quickly
 from diagnose.drill.signs import answers_in_words, draw_signs, signs_of
 from diagnose.drill.usual import TOLD
 from diagnose.reasoning.belief import Impossible
-from diagnose.reasoning.forward import offered
-from diagnose.reasoning.ground import ground
+from diagnose.reasoning.ground import ground, offered
 from diagnose.reasoning.network import impossible, prior_of
 from diagnose.reasoning.reason import Read
 

@@ -101,7 +101,7 @@ def _scale(network: Network, sign: str, table: Floats, there: Floats, constant: 
     allowed = (table > 0.0).astype(float)
     constant *= table[:, 0] * (allowed @ np.array(network.background[sign]))
     constant[1] *= allowed @ np.array(network.unlisted[sign])
-    linked = network.linked.get(sign)
+    linked = network.linked(sign)
     if linked:
         there[:, list(linked)] *= allowed @ np.array(list(linked.values())).T
 
@@ -111,7 +111,7 @@ def _digit(network: Network, sign: str, table: Floats) -> Digit:
     weights = np.stack([table[:, g[0]] for g in groups], axis=1)
     background = _grouped(network.background[sign], groups)
     start = np.array([background, _propose(background, _grouped(network.unlisted[sign], groups))])
-    steps = {i: _grouped(link, groups) for i, link in network.linked.get(sign, {}).items()}
+    steps = {i: _grouped(link, groups) for i, link in network.linked(sign).items()}
     return Digit(sign, groups, weights, start, tuple(sorted(steps)), (), steps)
 
 
@@ -219,7 +219,7 @@ def width(network: Network, evidence: Mapping[str, Vector], enough: int = 1) -> 
     for sign in sorted(evidence):
         table = np.array([evidence[sign]])
         if not _only_scales(table):
-            causes = tuple(sorted(network.linked.get(sign, {})))
+            causes = tuple(sorted(network.linked(sign)))
             digits.append(Digit(sign, _groups(table), none, none, causes, (), {}))
             together *= len(digits[-1].groups)
     if together <= enough:

@@ -103,7 +103,7 @@ class Batch:
 
     def _sign(self, sign: str) -> Handle | None:
         """Rows "at most this striking"; each answer is a difference of neighbours."""
-        if sign not in self.network.linked:
+        if not self.network.linked(sign):
             return None
         size = len(self.network.background[sign])
         labels = tuple(v.name for v in self.book.findings[sign].values)

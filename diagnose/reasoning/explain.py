@@ -19,7 +19,7 @@ from diagnose.reasoning.assembly import Row
 from diagnose.reasoning.explained import sum_out
 from diagnose.reasoning.forward import Step
 from diagnose.reasoning.ground import Vector, ground
-from diagnose.reasoning.network import Node, prior_of
+from diagnose.reasoning.network import Node, bare_priors, prior_of
 from diagnose.reasoning.reason import Reasoned
 
 EXACT_UP_TO = 9
@@ -185,7 +185,8 @@ def _log_odds(
     causes: Sequence[str],
 ) -> list[list[float]]:
     network, book = reasoned.network, reasoned.read.book
-    bare = replace(network, nodes=tuple(_bare(book, n) for n in network.nodes))
+    priors = bare_priors(book)
+    bare = replace(network, nodes=tuple(_bare(n, priors) for n in network.nodes))
     fixed: dict[str, Vector] = {s: v for s, v in network.evidence.items() if s in network.complaint}
     rows = [_row(reasoned, book, things, subset, fixed) for subset in sets]
     summed = sum_out(bare, rows, fired=True)
@@ -202,9 +203,9 @@ def _log_odds(
     return out
 
 
-def _bare(book: Book, node: Node) -> Node:
+def _bare(node: Node, priors: Mapping[str, float]) -> Node:
     """The cause before any answer: its prior without circumstances, no report on it."""
-    return replace(node, prior=prior_of(book, book.causes[node.id], {}), there=1.0, absent=1.0)
+    return Node(node.id, priors[node.id], links=node.links)
 
 
 def _row(

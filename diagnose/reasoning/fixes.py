@@ -11,6 +11,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
+import numpy.typing as npt
 
 from diagnose.book.model import Book, Fix
 from diagnose.reasoning.assembly import Floats
@@ -24,18 +25,19 @@ EXACT_ORDER = 8  # fixes up to which the best order is found exactly
 class FixTable:
     """The fixes open in a case.
 
-    `minutes` (fixes,), `cures` (fixes,) reliability, `member` (causes, fixes) 1 where the fix is
-    the cure of the cause.
+    `minutes` (fixes,), `cures` (fixes,) reliability, `fix_of` (causes,) the place of the fix that
+    is the cure of each cause.
     """
 
     ids: tuple[str, ...]
     minutes: Floats
     cures: Floats
-    member: Floats
+    fix_of: npt.NDArray[np.intp]
 
     def group(self, alone: Floats, several: float, none: float) -> Floats:
         """Shares of causes as shares of fixes, then several, then none."""
-        return np.concatenate([alone @ self.member, [several, none]])
+        fixed = np.bincount(self.fix_of, weights=alone, minlength=len(self.ids))
+        return np.concatenate([fixed, [several, none]])
 
     def rate(self, shares: Floats) -> Floats:
         """Chance of curing a minute, for each fix; shares (..., fixes + 2)."""
@@ -172,16 +174,16 @@ def fix_table(book: Book, network: Network, done: Mapping[str, float], practised
     """The fixes of the causes still possible; `done` lowers the cures of those already tried."""
     ids = sorted({book.causes[n.id].fix.id for n in network.nodes})
     place = {f: i for i, f in enumerate(ids)}
-    member = np.zeros((len(network.nodes), len(ids)))
+    fix_of = np.zeros(len(network.nodes), dtype=np.intp)
     fixes: dict[str, Fix] = {}
     for row, node in enumerate(network.nodes):
         fix = book.causes[node.id].fix
-        member[row, place[fix.id]] = 1.0
+        fix_of[row] = place[fix.id]
         if fix.id == node.id or fix.id not in fixes:
             fixes[fix.id] = fix
     minutes = [max(1.0, minutes_of(fixes[f], practised)) for f in ids]
     cures = [fixes[f].cures * done.get(f, 1.0) for f in ids]
-    return FixTable(tuple(ids), np.array(minutes), np.array(cures), member)
+    return FixTable(tuple(ids), np.array(minutes), np.array(cures), fix_of)
 
 
 def minutes_of(fix: Fix, practised: bool) -> float:

@@ -11,7 +11,7 @@ import heapq
 import inspect
 import itertools
 import logging
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -19,9 +19,10 @@ from diagnose.book.conditions import Condition, FactValue, Number, holds
 from diagnose.book.model import Book, Conclusion, Rule
 from diagnose.physics.catalogue import calculation
 from diagnose.physics.quantities import QuantityError, read_quantity
-from diagnose.reasoning.ground import ground, is_fact, needed
+from diagnose.reasoning.ground import ground, is_fact, needed, offered
 
 FIRES_ABOVE = 0.05
+MOST_KEPT = 1000  # results of lots of rules remembered for a book
 
 
 @dataclass(frozen=True, order=True)
@@ -50,12 +51,68 @@ class Deduced:
 
 
 def deduce(book: Book, told: Mapping[str, FactValue]) -> Deduced:
-    """Run the rules of the book over the told facts."""
-    chosen = select(book, told)
-    run = _Run(book, dict(told))
-    if chosen:
-        _drive(run, chosen)
-    return run.result()
+    """Run the rules of the book over the told facts.
+
+    Rules that share nothing they conclude are run apart, each lot on the facts it names: an
+    engine's work grows with rules times facts. What a lot gave is remembered, so that one more
+    answer runs only the rules it bears on.
+    """
+    parts = []
+    kept = ground(book).deduced
+    for rules in apart(book, select(book, told)):
+        names = {f for r in rules for f in needed(r)}
+        facts = {n: told[n] for n in sorted(names & told.keys())}
+        key = (tuple(r.id for r in rules), tuple(facts.items()))
+        part = kept.get(key)
+        if part is None:
+            run = _Run(book, facts)
+            _drive(run, rules)
+            part = run.result()
+            while len(kept) >= MOST_KEPT:
+                del kept[next(iter(kept))]
+        else:
+            del kept[key]  # put back as the newest
+        kept[key] = part
+        parts.append(part)
+    return _together(parts)
+
+
+def apart(book: Book, rules: Sequence[Rule]) -> list[tuple[Rule, ...]]:
+    """The rules in lots that neither feed one another nor conclude the same, by first id."""
+    gives = {r.id: ground(book).gives[r.id] for r in rules}
+    made = {f for names in gives.values() for f in names}
+    lot: dict[str, str] = {}
+
+    def root(name: str) -> str:
+        while lot.setdefault(name, name) != name:
+            lot[name] = lot[lot[name]]
+            name = lot[name]
+        return name
+
+    for rule in rules:
+        for fact in made & {*gives[rule.id], *ground(book).needed[rule.id]}:
+            lot[root(f"fact {fact}")] = root(rule.id)
+    lots: dict[str, list[Rule]] = {}
+    for rule in rules:
+        lots.setdefault(root(rule.id), []).append(rule)
+    return [tuple(lots[k]) for k in sorted(lots, key=lambda k: lots[k][0].id)]
+
+
+def _together(parts: Sequence[Deduced]) -> Deduced:
+    """What the lots gave as one; only stops, notes and cautions can come from several."""
+    stops: dict[str, float] = {}
+    for part in parts:
+        for name, degree in part.stops.items():
+            stops[name] = max(degree, stops.get(name, 0.0))
+    return Deduced(
+        dict(sorted((w for p in parts for w in p.words.items()), key=lambda w: w[0])),
+        dict(sorted((n for p in parts for n in p.numbers.items()), key=lambda n: n[0])),
+        dict(sorted(stops.items())),
+        tuple(sorted({n for p in parts for n in p.notes})),
+        tuple(sorted({c for p in parts for c in p.cautions})),
+        tuple(sorted(s for p in parts for s in p.trace)),
+        tuple(sorted({c for p in parts for c in p.could_not})),
+    )
 
 
 def deduce_in_turn(book: Book, told: Mapping[str, FactValue]) -> Deduced:
@@ -110,14 +167,6 @@ def select(book: Book, told: Mapping[str, FactValue]) -> tuple[Rule, ...]:
         known |= added
         look = {r for f in added for r in made.rules_of.get(f, ())}
     return tuple(book.rules[k] for k in sorted(chosen))
-
-
-def offered(rule: Rule) -> tuple[str, ...]:
-    """Names of the facts a rule may add."""
-    names = [c.finding for c in rule.then if c.finding]
-    if rule.work_out is not None:
-        names.append(rule.work_out.gives)
-    return tuple(names)
 
 
 class _Run:

@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
+from typing import Any
 
 from diagnose.book.model import Book, Cause, Check, Confirm, Finding, Rule
 from diagnose.book.strengths import net_strengths
@@ -87,6 +88,16 @@ class Ground:
             for fact in facts:
                 found.setdefault(fact, []).append(rule)
         return {f: tuple(rules) for f, rules in found.items()}
+
+    @cached_property
+    def gives(self) -> Mapping[str, frozenset[str]]:
+        """For each rule the facts it may add."""
+        return {n: frozenset(offered(r)) for n, r in self.book.rules.items()}
+
+    @cached_property
+    def deduced(self) -> dict[Any, Any]:
+        """What the rules gave lately; `forward.deduce` keeps it."""
+        return {}
 
     @cached_property
     def free_rules(self) -> tuple[str, ...]:
@@ -176,6 +187,14 @@ def needed(rule: Rule) -> tuple[str, ...]:
     if rule.work_out is not None:
         names += [f for f in rule.work_out.inputs.values() if is_fact(f)]
     return tuple(dict.fromkeys(names))
+
+
+def offered(rule: Rule) -> tuple[str, ...]:
+    """Names of the facts a rule may add."""
+    names = [c.finding for c in rule.then if c.finding]
+    if rule.work_out is not None:
+        names.append(rule.work_out.gives)
+    return tuple(names)
 
 
 def entropy(shares: Iterable[float]) -> float:

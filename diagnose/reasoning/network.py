@@ -60,14 +60,17 @@ class Network:
         """Where each cause stands in `nodes`."""
         return {n.id: i for i, n in enumerate(self.nodes)}
 
-    @cached_property
-    def linked(self) -> Mapping[str, Mapping[int, Vector]]:
-        """For each sign the causes that show it, by their place, with their links."""
-        found: dict[str, dict[int, Vector]] = {}
-        for i, node in enumerate(self.nodes):
-            for sign, link in node.links.items():
-                found.setdefault(sign, {})[i] = link
+    def linked(self, sign: str) -> Mapping[int, Vector]:
+        """The causes that show a sign, by their place, with their links."""
+        found = self._linked.get(sign)
+        if found is None:
+            found = {i: n.links[sign] for i, n in enumerate(self.nodes) if sign in n.links}
+            self._linked[sign] = found
         return found
+
+    @cached_property
+    def _linked(self) -> dict[str, Mapping[int, Vector]]:
+        return {}
 
 
 @dataclass(frozen=True)
@@ -165,6 +168,15 @@ def prior_of(book: Book, cause: Cause, facts: Mapping[str, FactValue]) -> float:
     factor = min(words.odds_limit, max(1.0 / words.odds_limit, factor))
     odds = cause.learned * factor * cause.prior / (1.0 - cause.prior)
     return odds / (1.0 + odds)
+
+
+def bare_priors(book: Book) -> Mapping[str, float]:
+    """The prior of every cause before any answer."""
+    kept = ground(book).__dict__
+    if "bare_priors" not in kept:
+        kept["bare_priors"] = {n: prior_of(book, c, {}) for n, c in book.causes.items()}
+    found: Mapping[str, float] = kept["bare_priors"]
+    return found
 
 
 def soft(size: int, value: int, sure: float) -> Vector:

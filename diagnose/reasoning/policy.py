@@ -29,6 +29,7 @@ SURER = 0.25  # bits a check must tell to be made before a dear fix or before gi
 LONGEST_LOOK = 20.0  # minutes such a check may take
 FAINT = 0.0  # chance of a fix below which one asks on while a check still tells something
 WORTH_A_LOOK = 0.1  # bits such a check must tell
+UNTIL = 99  # questions up to which one asks on for that
 
 
 @dataclass(frozen=True)
@@ -113,7 +114,7 @@ def _decide(
     surer = _surer(step, fixes, open_)
     if surer is not None:
         return _ask(surer, "it makes surer before a long job")
-    firmer = _firmer(step, valued, fixes, open_)
+    firmer = _firmer(step, valued, fixes, open_) if asked < UNTIL else None
     return step if firmer is None else _ask(firmer, "nothing is likely enough to try yet")
 
 

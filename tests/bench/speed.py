@@ -34,13 +34,17 @@ def load_ms(repeats: int) -> float:
     return median_ms(lambda: load_book(knowledge_folder()), repeats)
 
 
-def interview(book: Book, interviews: int, most: int = 8) -> dict[str, float]:
+def interview(
+    book: Book, interviews: int, most: int = 8, drawn_from: Book | None = None
+) -> dict[str, float]:
     """Median milliseconds of each part over all steps of some interviews with option checks.
 
     "step" is belief plus next check plus why; "answer" the whole pipe, rules engine included,
-    plus why.
+    plus why. The cases are drawn from `drawn_from`, of which `book` may hold copies under names
+    with a number behind.
     """
-    drawer = Drawer(book, SEED)
+    source = drawn_from or book
+    drawer = Drawer(source, SEED)
     times: dict[str, list[float]] = {k: [] for k in ("belief", "next", "why", "pipe")}
     for _ in range(interviews):
         world = drawer.case()
@@ -51,7 +55,8 @@ def interview(book: Book, interviews: int, most: int = 8) -> dict[str, float]:
             step = done.step
             if step.kind not in ("ask", "safety"):
                 break
-            value = world.answers.get(step.name, "")
+            name = step.name if step.name in source.checks else step.name.rsplit("-", 1)[0]
+            value = world.answers.get(name, "")
             check = book.checks[step.name]
             if check.kind != "one" or value not in check.by_option:
                 value = "don't know"
