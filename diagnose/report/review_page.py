@@ -13,6 +13,9 @@ from diagnose.report.plain_text import all_plain
 from diagnose.view.review import ReviewView
 
 
+MOST_IN_SHORT = 5  # questions on the sheets that are taken along
+
+
 class ReviewAnchors(Anchors):
     """The places of a review page: what was planned, and the sources."""
 
@@ -25,7 +28,12 @@ def render_review(view: ReviewView) -> str:
     """The whole page as HTML text, holding every fact of the view and no script."""
     view = all_plain(view)
     template = environment().get_template("review.html.j2")
-    return template.render(view=view, anchors=ReviewAnchors(view), chance_bar=chance_bar)
+    return template.render(
+        view=view,
+        anchors=ReviewAnchors(view),
+        chance_bar=chance_bar,
+        most_in_short=MOST_IN_SHORT,
+    )
 
 
 def write_review(view: ReviewView, path: Path) -> Path:

@@ -30,7 +30,7 @@ from diagnose.view.said import entries, readings
 from diagnose.view.stops import stop_view
 from diagnose.view.walk import sources_in
 
-RAISED_BY = 0.03  # a complaint is listed from this much above any job
+RAISED_BY = 0.1  # a complaint is listed from this much above any job
 MOST_COMPLAINTS = 6
 YARDSTICK = (
     "The knowledge counts how often a cause acts in jobs that somebody complained of, not in all "

@@ -38,6 +38,8 @@ class Setting:
     def said(self, units: str) -> str:
         """The range recommended, in words."""
         low, high = show(self.low, self.dimension, units), show(self.high, self.dimension, units)
+        if low.endswith(" µm") and high.endswith(" mm"):  # one unit: both are read off one dial
+            low = f"{self.low * 1e3:.2g} mm"
         return low if low == high else f"{low} to {high}"
 
     def answer(self) -> str:

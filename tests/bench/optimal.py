@@ -17,10 +17,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from diagnose.book.model import Book
+from diagnose.reasoning.ahead import ATTENTION
 from diagnose.reasoning.fixes import LAST_RESORT, FixTable
 from diagnose.reasoning.network import Network
 from diagnose.reasoning.next_check import (
-    ATTENTION,
     WORTH,
     Candidate,
     Outcome,
@@ -122,7 +122,8 @@ def _combine(classes: Floats, likely: Sequence[Floats]) -> Floats:
         state = (state[:, None, :] * table.T[None, :, :]).reshape(-1, classes.shape[0])
         shape.append(table.shape[1])
     joint: Floats = (state @ classes).reshape(*shape, classes.shape[1])
-    return joint / classes.sum()
+    shares: Floats = joint / classes.sum()
+    return shares
 
 
 def best_minutes(p: Problem) -> float:
@@ -195,7 +196,7 @@ class Walk:
         p, now = self.p, self._weights(at, failed)
         count = len(p.fixes)
         cures = np.array([0.0 if failed >> i & 1 else p.cures[i] for i in range(count)])
-        table = FixTable(p.fixes, p.minutes, cures, np.eye(count))
+        table = FixTable(p.fixes, p.minutes, cures, np.arange(count))
         shares = now / now.sum()
         entropy = bits(shares)
         found = []

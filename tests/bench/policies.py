@@ -13,8 +13,9 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from diagnose.book.model import Book
+from diagnose.reasoning.ahead import ATTENTION
 from diagnose.reasoning.fixes import LAST_RESORT, FixTable
-from diagnose.reasoning.next_check import ATTENTION, Candidate, Valued, _minutes
+from diagnose.reasoning.next_check import Candidate, Valued, _minutes
 from diagnose.reasoning.policy import ENOUGH, Step, _fix_or_stuck, decide
 from tests.bench.states import Key, States, scaled
 from tests.bench.world import World, reports_on, sign_of

@@ -39,7 +39,8 @@ def larger(book: Book, times: int) -> Book:
                     made[new[name]] = renamed(value, new)
     parts["findings"] |= {s: book.findings[s] for s in shared}
     causes = {n: replace(c, prior=c.prior / times) for n, c in parts["causes"].items()}
-    return replace(book, causes=causes, **{k: parts[k] for k in ("findings", "checks", "rules")})
+    findings, checks, rules = (parts[k] for k in ("findings", "checks", "rules"))
+    return replace(book, causes=causes, findings=findings, checks=checks, rules=rules)
 
 
 def renamed(value: Any, new: Mapping[str, str]) -> Any:

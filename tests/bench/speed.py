@@ -9,6 +9,7 @@ import sys
 import time
 from collections.abc import Callable
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 
 from diagnose.book.loader import load_book
@@ -50,7 +51,7 @@ def interview(
         world = drawer.case()
         case = Case("", (world.complaint,))
         for _ in range(most):
-            done = _timed(times["pipe"], lambda case=case: reason(book, case))
+            done = _timed(times["pipe"], partial(reason, book, case))
             _parts(book, done, times)
             step = done.step
             if step.kind not in ("ask", "safety"):
@@ -102,7 +103,7 @@ def evidenced(book: Book, positives: int, draw: random.Random) -> Network:
     complaint = draw.choice(sorted(book.symptoms))
     net = plain_network(book, complaint)
     able = sorted({s for n in net.nodes for s in n.links} - set(book.symptoms))
-    evidence = {complaint: (0.0, 1.0)}
+    evidence: dict[str, tuple[float, ...]] = {complaint: (0.0, 1.0)}
     for sign in draw.sample(able, min(len(able), positives - 1)):
         size = len(net.background[sign])
         seen = draw.choice([k for k in range(1, size) if _shown(net, sign, k)])
@@ -123,16 +124,22 @@ def engines(book: Book, networks: int, repeats: int, most: int, python: str) -> 
         nets = [evidenced(book, positives, draw) for _ in range(networks)]
         aside = sum(bool(within_width(n).set_aside) for n in nets)
         row: dict[str, float] = {"positives": positives, "set_aside": aside}
-        mine = [median_ms(lambda n=n: believe(n), repeats) for n in nets]
-        plain = [median_ms(lambda n=n: sum_out(n, [Row(n.evidence)]), repeats) for n in nets]
+        mine = [median_ms(partial(believe, n), repeats) for n in nets]
+        plain = [median_ms(partial(sum_out, n, [Row(n.evidence)]), repeats) for n in nets]
         row["ours"], row["ours_posteriors"] = _middle(mine), _middle(plain)
         _agrum(nets, repeats, row)
         found = _pgmpy(nets[:1], python) if not note else {"error": note}
         note = str(found.get("error", ""))
         if not note:
-            row["pgmpy_fresh"], row["pgmpy_warm"] = float(found["fresh"]), float(found["warm"])
+            row["pgmpy_fresh"], row["pgmpy_warm"] = _number(found["fresh"]), _number(found["warm"])
         rows.append(row)
     return {"networks": networks, "seed": SEED, "rows": rows, "pgmpy": note}
+
+
+def _afresh(net: Network) -> object:
+    from tests.bench.agrum_engine import Engine
+
+    return Engine(net).update()
 
 
 def _agrum(nets: list[Network], repeats: int, row: dict[str, float]) -> None:
@@ -141,7 +148,7 @@ def _agrum(nets: list[Network], repeats: int, row: dict[str, float]) -> None:
     try:
         fresh, warm, gap = [], [], 0.0
         for net in nets:
-            fresh.append(median_ms(lambda n=net: Engine(n).update(), max(1, repeats // 2)))
+            fresh.append(median_ms(partial(_afresh, net), max(1, repeats // 2)))
             engine = Engine(net)
             warm.append(median_ms(engine.update, repeats))
             gap = max(gap, engine.gap())
@@ -165,6 +172,10 @@ def _pgmpy(nets: list[Network], python: str) -> dict[str, object]:
         return {"error": "pgmpy: " + (done.stderr.strip().splitlines() or ["no answer"])[-1]}
     found: dict[str, object] = json.loads(last[-1])
     return found
+
+
+def _number(value: object) -> float:
+    return float(str(value))
 
 
 def _plain(net: Network) -> dict[str, object]:

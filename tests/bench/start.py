@@ -63,9 +63,7 @@ def _first_question(env: dict[str, str]) -> float:
 
     with tempfile.TemporaryDirectory() as folder:
         start = time.perf_counter()
-        seat = Terminal(
-            Path(folder), "ask", env=env, shipped=True
-        )
+        seat = Terminal(Path(folder), "ask", env=env, shipped=True)
         seat.type("chatter")
         seat.see("w why")
         took = time.perf_counter() - start

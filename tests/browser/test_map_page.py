@@ -6,14 +6,13 @@ import re
 from pathlib import Path
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser
 
 from diagnose.report.chart_page import write_chart
 from diagnose.report.map_page import write_map
 from diagnose.view.cause_map import map_of
 from diagnose.view.wall_chart import chart_of
-from tests.browser.test_result_page import RULES, RUNS_OUT, opened
+from tests.browser.looking import RUNS_OUT, barriers, opened
 from tests.small import small_book
 
 
@@ -29,8 +28,7 @@ def sheet(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFacto
 @pytest.mark.parametrize("width", [1400, 360])
 def test_no_barrier_is_found(browser: Browser, sheet: Path, scheme: str, width: int) -> None:
     with opened(browser, sheet, width, color_scheme=scheme) as page:
-        found = Axe().run(page, options={"runOnly": RULES}).response["violations"]
-        assert [(v["id"], [n["html"] for n in v["nodes"]]) for v in found] == []
+        assert barriers(page) == []
 
 
 @pytest.mark.parametrize("width", [320, 360, 1400])

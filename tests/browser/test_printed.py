@@ -16,6 +16,7 @@ from diagnose.report.slip_page import write_slip
 from diagnose.shop.cards import load_shop
 from diagnose.view.build import view_of
 from diagnose.view.slip import slip_view
+from tests.browser.looking import opened, sheets
 
 SHEETS = ("A4", "Letter")
 # two stops, a hold with open hazards, a plan with many cautions, nothing that fits
@@ -28,15 +29,10 @@ CASES = (
 SLIPS = ("even-bars-across-travel", "thin-plate-dished", "scratches-after-dressing")
 
 
-def sheets(browser: Browser, path: Path, sheet: str, leave_out: str = "") -> int:
-    """How many sheets a page takes; what fits the selector `leave_out` is taken away first."""
-    page = browser.new_page()
-    page.goto(path.as_uri())
-    if leave_out:
-        page.evaluate("s => document.querySelectorAll(s).forEach(e => e.remove())", leave_out)
-    count = page.pdf(format=sheet).count(b"/Type /Page\n")
-    page.close()
-    return count
+def counted(browser: Browser, path: Path, sheet: str, leave_out: str = "") -> int:
+    """How many sheets a file takes."""
+    with opened(browser, path) as page:
+        return sheets(page, sheet, leave_out)
 
 
 @pytest.fixture(scope="module", params=CASES)
@@ -52,7 +48,7 @@ def case_page(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathF
 def test_what_a_worker_takes_along_fits_two_sheets(
     browser: Browser, case_page: Path, sheet: str
 ) -> None:
-    assert 1 <= sheets(browser, case_page, sheet, ".desk, footer") <= 2
+    assert 1 <= counted(browser, case_page, sheet, ".desk, footer") <= 2
 
 
 @pytest.mark.parametrize("name", ["rich", "calm", "bare"])
@@ -60,7 +56,7 @@ def test_the_summary_of_a_full_view_fits_two_sheets(
     browser: Browser, pages: dict[str, Path], name: str
 ) -> None:
     for sheet in SHEETS:
-        assert 1 <= sheets(browser, pages[name], sheet, ".desk, footer") <= 2
+        assert 1 <= counted(browser, pages[name], sheet, ".desk, footer") <= 2
 
 
 def test_the_rest_begins_on_a_sheet_of_its_own(browser: Browser, pages: dict[str, Path]) -> None:
@@ -75,4 +71,4 @@ def test_the_rest_begins_on_a_sheet_of_its_own(browser: Browser, pages: dict[str
 @pytest.mark.parametrize("name", SLIPS)
 def test_a_pocket_slip_is_one_sheet(browser: Browser, tmp_path: Path, name: str) -> None:
     path = write_slip(slip_view(load_book(knowledge_folder()), name), tmp_path / "slip.html")
-    assert [sheets(browser, path, sheet) for sheet in SHEETS] == [1, 1]
+    assert [counted(browser, path, sheet) for sheet in SHEETS] == [1, 1]

@@ -2,51 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from contextlib import contextmanager
 from pathlib import Path
-from typing import Any
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser
 
-RULES = ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa", "best-practice"]
-LEAST_TARGET = 24  # CSS px, WCAG 2.2 success criterion 2.5.8
-POINT = 96 / 72  # CSS px
-
-# The size each piece of writing has on paper, in px: drawings are scaled with their frame.
-SIZES = """() => {
-  const out = [];
-  const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
-  for (let n = walk.nextNode(); n; n = walk.nextNode()) {
-    const e = n.parentElement;
-    if (!n.data.trim() || e.closest('title, desc, style') || !e.getClientRects().length) continue;
-    const svg = e.closest('svg');
-    const scale = svg ? svg.getBoundingClientRect().width / svg.viewBox.baseVal.width : 1;
-    out.push([parseFloat(getComputedStyle(e).fontSize) * scale, n.data.trim()]);
-  }
-  return out;
-}"""
-
-# Writing that runs out of its drawing.
-RUNS_OUT = """() => [...document.querySelectorAll('svg.figure text')].filter(e => {
-  const t = e.getBoundingClientRect(), s = e.closest('svg').getBoundingClientRect();
-  return t.left < s.left - 1 || t.right > s.right + 1 || t.bottom > s.bottom + 2;
-}).map(e => e.textContent)"""
-
-TARGETS = """() => [...document.querySelectorAll('a:not(.skip)')].map(e => {
-  const r = e.getBoundingClientRect(); return [r.width, r.height, e.textContent];
-})"""
-
-
-@contextmanager
-def opened(browser: Browser, path: Path, width: int = 1100, **options: Any) -> Iterator[Page]:
-    context = browser.new_context(viewport={"width": width, "height": 900}, **options)
-    page = context.new_page()
-    page.goto(path.as_uri())
-    yield page
-    context.close()
+from tests.browser.looking import LEAST_TARGET, POINT, RUNS_OUT, SIZES, TARGETS, barriers, opened
 
 
 @pytest.fixture(params=["rich", "calm", "bare", "review", "slip"])
@@ -58,8 +19,7 @@ def path(request: pytest.FixtureRequest, pages: dict[str, Path]) -> Path:
 @pytest.mark.parametrize("width", [1100, 360])
 def test_no_barrier_is_found(browser: Browser, path: Path, scheme: str, width: int) -> None:
     with opened(browser, path, width, color_scheme=scheme) as page:
-        found = Axe().run(page, options={"runOnly": RULES}).response["violations"]
-        assert [(v["id"], [n["html"] for n in v["nodes"]]) for v in found] == []
+        assert barriers(page) == []
 
 
 @pytest.mark.parametrize("width", [320, 360, 550, 1100])
