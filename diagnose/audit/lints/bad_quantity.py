@@ -6,10 +6,11 @@ from diagnose.audit.lint import Lint
 
 LINT = Lint(
     id="bad-quantity",
-    says="A number without its unit, of the wrong kind, or impossible.",
+    says="A number or a row of readings without its unit, of the wrong kind, or impossible.",
     page=(
         'Numbers carry their unit, since 6 thou and 6 mm are both "6". A reading has a range '
-        "outside of which it is impossible; what lies outside is refused."
+        "outside of which it is impossible; what lies outside is refused. The readings of a grid "
+        "stand in rows of the same length, with their unit after them."
     ),
     file="checks/part/bar-spacing.yaml",
     good="example: 6 mm\n",
@@ -20,6 +21,7 @@ LINT = Lint(
         r"write it like",
         r"is a unit of",
         r"is not a unit",
+        r"'mil' means",
         r"no unit of",
         r"is not a number that can be measured",
         r"holds two numbers",
@@ -35,5 +37,17 @@ LINT = Lint(
         r"; write the unit",
         r"measures ",
         r"a number check has no '",
+        r"There are .* readings",
+        r"(The|of the) readings have no unit",
+        r"[Nn]o reading before the unit",
+        r"has .* readings, the first has",
+        r"says nothing of how a grid",
+        r"[Rr]ows of the grid are not",
+        r"grid has .* rows",
+        r"[Nn]o reading in this grid",
+        r"reading is infinite",
+        r"step between readings must",
+        r"no number in this file",
+        r"may be a decimal comma",
     ),
 )

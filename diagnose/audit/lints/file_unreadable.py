@@ -23,13 +23,15 @@ LINT = Lint(
     ),
     bad="# nothing yet\n",
     known_by=(
-        r"there is no such f",
+        r"[Tt]here is no such f",
         r"is locked against",
         r"is a folder, not a file",
         r"is not a plain file",
         r"MiB",
+        r"MB; the most is",
         r"is not UTF-8",
         r"this file is empty",
-        r"this file cannot be read",
+        r"[Tt]h(is|e) file cannot be read",
+        r"not a text file",
     ),
 )

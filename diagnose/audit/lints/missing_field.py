@@ -22,10 +22,13 @@ LINT = Lint(
         r"should be listed here",
         r"name at least one",
         r"two examples at least",
+        r"two steps at least",
+        r"name one source at least",
         r"at least two answers",
         r"at least two values",
         r"nothing follows from this rule",
         r"does not say what must come",
+        r"does not say what its readings are",
         r"needs its prior and its strength",
     ),
 )
