@@ -1,4 +1,4 @@
-"""The audit and the comparison as text for a terminal and as data for other programs."""
+"""The audit as text for a terminal; it and the comparison as data for other programs."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import dataclasses
 from collections.abc import Iterable, Iterator
 from typing import Any
 
-from diagnose.audit.comparing import Comparison, Move, Stand
+from diagnose.audit.comparing import Comparison
 from diagnose.audit.overview import Audit
 from diagnose.view.result import percent
 
@@ -91,35 +91,6 @@ def _calibration_rows(view: Audit) -> list[str]:
                 f"{rate.expected:.1f} expected"
             )
     return rows
-
-
-def comparison_text(view: Comparison) -> str:
-    """The comparison for a terminal: what was changed, then what moved, worse first."""
-    lines = [f"From knowledge {view.old} to {view.new}"]
-    for kind, told in view.changes.items():
-        lines += [f"  {kind}, {what}: {', '.join(ids)}" for what, ids in told.items()]
-    if not view.changes:
-        lines.append("  nothing was changed")
-    counts = ", ".join(f"{view.count(v)} {v}" for v in ("worse", "better", "moved", "same"))
-    lines += ["", f"{len(view.moves)} examples and cases: {counts}"]
-    for verdict in ("worse", "better", "moved"):
-        rows = [_move(m) for m in view.moves if m.verdict == verdict]
-        if rows:
-            lines += ["", f"{verdict.capitalize()}:", *(f"  {row}" for row in rows)]
-    return "\n".join(lines)
-
-
-def _move(move: Move) -> str:
-    who = f"{move.cause} ({move.wanted})" if move.cause else "who is first"
-    row = f"{move.kind} '{move.title}', {who}: {_stand(move.before)} -> {_stand(move.after)}"
-    if move.before.first != move.after.first:
-        row += f"; first was {move.before.first or 'nothing'}, is {move.after.first or 'nothing'}"
-    notes = [n for n in (move.before.note, move.after.note) if n]
-    return f"{row} [{'; '.join(dict.fromkeys(notes))}]" if notes else row
-
-
-def _stand(stand: Stand) -> str:
-    return f"{stand.rank or 'nowhere'} ({stand.chance:.2f})"
 
 
 def _cut(rows: list[str]) -> Iterable[str]:

@@ -1,4 +1,4 @@
-"""How examples, cases and closed cases move from one knowledge to another."""
+"""From one knowledge to another: what is said otherwise, how examples and cases move."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from diagnose.audit.examples import case_of
+from diagnose.audit.otherwise import Said
 from diagnose.audit.shelves import SHELVES
 from diagnose.audit.told import corrected
 from diagnose.audit.walking import bare
@@ -51,12 +52,14 @@ class Move:
 
 @dataclass(frozen=True)
 class Comparison:
-    """The moves, and what was changed: by kind, ids that came, went, or read otherwise."""
+    """What is said otherwise and where; by kind, ids that came, went, or read otherwise (a
+    borrowed fix, a word of the scale); the moves."""
 
     old: str
     new: str
     changes: Mapping[str, Mapping[str, tuple[str, ...]]]
     moves: tuple[Move, ...]
+    said: tuple[Said, ...] = ()
 
     def count(self, verdict: str) -> int:
         """How many moved so."""
@@ -64,9 +67,14 @@ class Comparison:
 
 
 def compare(
-    old: Book, new: Book, cases: Iterable[Case] = (), closed: Iterable[Case] = ()
+    old: Book,
+    new: Book,
+    cases: Iterable[Case] = (),
+    closed: Iterable[Case] = (),
+    said: Iterable[Said] = (),
 ) -> Comparison:
-    """Rank everything in both books. Examples of either book are put to both."""
+    """Rank everything in both books. Examples of either book are put to both; `said` is what
+    their folders say otherwise (`otherwise.said_otherwise`)."""
     moves = [*_of_examples(old, new)]
     moves += [_move(old, new, "case", c.title, "", "", c) for c in cases]
     for case in closed:
@@ -74,7 +82,7 @@ def compare(
             moves.append(_move(old, new, "closed case", case.title, cause, "cured", case))
     order = ("worse", "better", "moved", "same")
     moves.sort(key=lambda m: (order.index(m.verdict), m.kind, m.cause, m.title))
-    return Comparison(old.version, new.version, changes(old, new), tuple(moves))
+    return Comparison(old.version, new.version, changes(old, new), tuple(moves), tuple(said))
 
 
 def changes(old: Book, new: Book) -> dict[str, dict[str, tuple[str, ...]]]:

@@ -53,15 +53,23 @@ def audit(context: click.Context, folder: Path | None, as_json: bool, page: Path
 @click.argument("old", type=click.Path(path_type=Path))
 @click.argument("new", type=click.Path(path_type=Path))
 @click.option("--case", "cases", multiple=True, help="A case file to rank as well; repeatable.")
+@click.option("--all", "all_rows", is_flag=True, help="Print long lists whole.")
 @JSON
 @global_options
 @click.pass_context
 def compare(
-    context: click.Context, old: Path, new: Path, cases: tuple[str, ...], as_json: bool
+    context: click.Context,
+    old: Path,
+    new: Path,
+    cases: tuple[str, ...],
+    all_rows: bool,
+    as_json: bool,
 ) -> None:
-    """Say how every example and closed case moves between two knowledge folders.
+    """Say what two knowledge folders say otherwise, and what that moves.
 
-    OLD and NEW are folders, before an edit and after it. The closed cases are those of your shop.
+    First every entry and field that differs, with file and line; then how every example and
+    closed case moves. OLD and NEW are folders, before an edit and after it. The closed cases
+    are those of your shop.
 
     \b
     Example:
@@ -69,14 +77,17 @@ def compare(
     """
     import json
 
-    from diagnose.audit.audit_text import as_data, comparison_text
+    from diagnose.audit.audit_text import as_data
     from diagnose.audit.comparing import compare as compared
+    from diagnose.audit.comparison_text import comparison_text
+    from diagnose.audit.otherwise import said_otherwise
     from diagnose.case.files import load_case
 
     before, after = load(context, old), load(context, new)
     files = [load_case(Path(name), before) for name in cases]
-    view = compared(before, after, files, _closed(context, before))
-    tell(json.dumps(as_data(view), indent=2) if as_json else comparison_text(view))
+    said = said_otherwise(old, new)
+    view = compared(before, after, files, _closed(context, before), said)
+    tell(json.dumps(as_data(view), indent=2) if as_json else comparison_text(view, all_rows))
 
 
 def _closed(context: click.Context, book: Book) -> list[Case]:

@@ -7,8 +7,8 @@ from pathlib import Path
 
 from click.testing import CliRunner
 
-from diagnose.audit.audit_text import comparison_text
 from diagnose.audit.comparing import changes, compare, stand
+from diagnose.audit.comparison_text import comparison_text
 from diagnose.book.loader import load_book
 from diagnose.book.model import Book
 from diagnose.case.entries import Case, Closed, Entry
