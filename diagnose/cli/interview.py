@@ -135,7 +135,7 @@ class Interview:
                 if chosen == "quit":
                     raise Stopped
                 # the names are those of fields of a case
-                self._keep(replace(self.case, **{kind: chosen}))  # type: ignore[arg-type]
+                self._keep(replace(self.case, **{kind: chosen}))  # type: ignore[arg-type]  # a field named by a variable
         if self._now():
             self.cards_asked = True
 

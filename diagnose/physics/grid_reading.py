@@ -143,7 +143,7 @@ def _told(made: GridReading, part: str) -> GridReading:
             except QuantityError as error:
                 raise BadReadings(str(error) + ".", f"Write it like '{words} 1 um'.") from None
             changed = {name: value}
-            return replace(made, said=said, **changed)  # type: ignore[arg-type]
+            return replace(made, said=said, **changed)  # type: ignore[arg-type]  # a field named by a variable
     known = [*(f"against {a}" for a in AGAINST), *(f"on {s}" for s in SURFACES), "magnet on",
              "magnet off", "ground here", "not ground here", "division 1 um",
              "repeats within 1 um"]  # fmt: skip

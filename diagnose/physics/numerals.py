@@ -37,7 +37,7 @@ def read_numeral(text: str) -> float:
 
 
 def _fraction(words: str) -> float:
-    whole, top, bottom = re.fullmatch(r"(?:(\d+)[ -]+)?(\d+)\s*/\s*(\d+)", words).groups()  # type: ignore[union-attr]
+    whole, top, bottom = re.fullmatch(r"(?:(\d+)[ -]+)?(\d+)\s*/\s*(\d+)", words).groups()  # type: ignore[union-attr]  # words match
     if int(bottom) == 0:
         raise NumeralError(f"'{words}' divides by nothing")
     return int(whole or 0) + int(top) / int(bottom)

@@ -319,7 +319,7 @@ def _experta() -> Any:
     missing = not hasattr(collections, "Mapping")
     handlers = list(logging.getLogger().handlers)
     if missing:
-        collections.Mapping = collections.abc.Mapping  # type: ignore[attr-defined]
+        collections.Mapping = collections.abc.Mapping  # type: ignore[attr-defined]  # gone since 3.10
     try:
         import warnings
 
@@ -328,7 +328,7 @@ def _experta() -> Any:
             import experta
     finally:
         if missing:
-            del collections.Mapping  # type: ignore[attr-defined]
+            del collections.Mapping  # type: ignore[attr-defined]  # put there above
     for handler in list(logging.getLogger().handlers):
         if handler not in handlers:
             logging.getLogger().removeHandler(handler)
@@ -383,7 +383,7 @@ def _make_test(condition: Condition, binds: Mapping[str, str]) -> Callable[..., 
 
     names = [b for b, n in binds.items() if n in condition.facts]
     keyword = inspect.Parameter.KEYWORD_ONLY
-    test.__signature__ = inspect.Signature(  # type: ignore[attr-defined]
+    test.__signature__ = inspect.Signature(  # type: ignore[attr-defined]  # read by the engine
         [inspect.Parameter(n, keyword) for n in names]
     )
     return test
