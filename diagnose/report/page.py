@@ -11,7 +11,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
 from diagnose.book.problems import BookError
 from diagnose.book.writing import write_whole
-from diagnose.report import figures_chances, figures_readings, figures_shares
+from diagnose.report import figures_chances, figures_drawn, figures_readings, figures_shares
 from diagnose.report.anchors import Anchors
 from diagnose.report.figures_chain import chain_figure
 from diagnose.report.in_short import MOST_IN_SHORT, first_cautions, plan_cautions, shown_fixes
@@ -73,6 +73,10 @@ def environment() -> Environment:
         unmoving=figures_shares.unmoving,
         reach=figures_shares.reach,
         chance_of=figures_shares.chance_of,
+        marking_figure=figures_drawn.marking_figure,
+        shakers_figure=figures_drawn.shakers_figure,
+        limit_figure=figures_drawn.limit_figure,
+        grid_figure=figures_drawn.grid_figure,
         number_line=figures_readings.number_line,
         first_cautions=first_cautions,
         plan_cautions=plan_cautions,

@@ -12,7 +12,6 @@ from diagnose.report.page import PageError, environment
 from diagnose.report.plain_text import all_plain
 from diagnose.view.review import ReviewView
 
-
 MOST_IN_SHORT = 5  # questions on the sheets that are taken along
 
 

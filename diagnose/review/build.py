@@ -14,6 +14,7 @@ from diagnose.review.build_parts import (
     dress_views,
     due_view,
     list_views,
+    planned_marking,
     setting_views,
     unknown_view,
     wanted_views,
@@ -23,6 +24,7 @@ from diagnose.review.build_risks import brought_view, change_lines, risk_view
 from diagnose.review.metals import fits
 from diagnose.review.review import Review
 from diagnose.review.wheels import Judged
+from diagnose.view.drawn_parts import limit_views, shakers_view
 from diagnose.view.parts import caution_view, check_view
 from diagnose.view.result import CheckView, percent
 from diagnose.view.review import NOTE, RISK, ComplaintView, ReviewView, RiskView
@@ -82,6 +84,9 @@ def review_view(
         wheel_hint=review.shelf.choice.row.hint if review.shelf else _no_row(review),
         wheel_source=_wheel_source(review),
         wheels=wheel_views(review),
+        marking=planned_marking(review),
+        shakers=shakers_view(read, units),
+        limits=limit_views(read, units),
         dresses=dress_views(review, units),
         dress_note=_dress_note(review, units),
         **cut_views(review, units),

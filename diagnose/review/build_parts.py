@@ -13,6 +13,8 @@ from diagnose.review.cuts import FINISHING
 from diagnose.review.review import PLANNED, Review
 from diagnose.review.unknown import Unknown
 from diagnose.review.wheels import Judged
+from diagnose.view.drawn import MarkingView
+from diagnose.view.drawn_parts import marking_view
 from diagnose.view.earlier import differs_views
 from diagnose.view.parts import caution_view, check_view, source_view
 from diagnose.view.result import percent
@@ -64,6 +66,19 @@ def wheel_views(review: Review) -> tuple[WheelView, ...]:
         return ()
     planned = review.setup.read.case.wheel or PLANNED
     return tuple(_wheel(w, w is shelf.best, w.card.id == planned) for w in shelf.wheels)
+
+
+def planned_marking(review: Review) -> MarkingView | None:
+    """The marking of the wheel planned taken apart, or of the best when none is planned."""
+    shelf = review.shelf
+    planned = review.setup.read.case.wheel or PLANNED
+    if shelf is not None:
+        found = next((w for w in shelf.wheels if w.card.id == planned), None)
+        found = found or (shelf.best if review.setup.marking is None else None)
+        if found is not None:
+            return marking_view(found.card.name, found.card.marking)
+    text = review.setup.planned.marking
+    return marking_view("", text) if text else None
 
 
 def _wheel(judged: Judged, best: bool, planned: bool) -> WheelView:

@@ -77,6 +77,9 @@ def result_json(view: ResultView) -> dict[str, Any]:
         "sources": [dataclasses.asdict(s) for s in view.sources],
         "earlier": [dataclasses.asdict(e) for e in view.earlier],
         "differs_from_good": [dataclasses.asdict(d) for d in view.differs],
+        "shakers": dataclasses.asdict(view.shakers) if view.shakers else None,
+        "limits": [dataclasses.asdict(each) for each in view.limits],
+        "grids": [dataclasses.asdict(each) for each in view.grids],
         "stability": None,
     }
     if view.stability is not None:

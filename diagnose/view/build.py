@@ -14,6 +14,8 @@ from diagnose.reasoning.graph import chain
 from diagnose.reasoning.policy import DEAR
 from diagnose.reasoning.reason import Reasoned
 from diagnose.reasoning.stability import Stability, stability
+from diagnose.view.drawn import ShakersView
+from diagnose.view.drawn_parts import grid_views, limit_views, shakers_view
 from diagnose.view.parts import caution_view, check_view, name_of, outcomes_of, source_view
 from diagnose.view.result import (
     ArrowView,
@@ -96,6 +98,9 @@ def view_of(
         sources=sources(book, names),
         case_text=case_text(read.case),
         helped=_helped(reasoned),
+        shakers=_shakers(reasoned, units) if full else None,
+        limits=limit_views(read, units) if full else (),
+        grids=grid_views(read, units) if full else (),
     )
 
 
@@ -104,6 +109,12 @@ HOW_FAR = {
     "gone and comes back": "its fix took the fault away, and it came back",
     "gone and stays": "its fix took the fault away, and it stays away",
 }
+
+
+def _shakers(reasoned: Reasoned, units: str) -> ShakersView | None:
+    """What can shake on this machine, once marks were counted to lay beside it."""
+    found = shakers_view(reasoned.read, units)
+    return found if found is not None and found.rate else None
 
 
 def _helped(reasoned: Reasoned) -> tuple[HelpedView, ...]:

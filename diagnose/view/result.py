@@ -7,6 +7,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from diagnose.view.drawn import GridView, LimitView, ShakersView
+
 
 @dataclass(frozen=True)
 class SourceView:
@@ -320,6 +322,9 @@ class ResultView:
     earlier: tuple[EarlierView, ...] = ()
     differs: tuple[DiffersView, ...] = ()
     helped: tuple[HelpedView, ...] = ()
+    shakers: ShakersView | None = None
+    limits: tuple[LimitView, ...] = ()
+    grids: tuple[GridView, ...] = ()
 
 
 def chance_words(probability: float) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from diagnose.view.drawn import LimitView, MarkingView, ShakersView
 from diagnose.view.result import (
     CautionView,
     CheckView,
@@ -198,6 +199,9 @@ class ReviewView:
     wheel_hint: str
     wheel_source: str
     wheels: tuple[WheelView, ...]
+    marking: MarkingView | None
+    shakers: ShakersView | None
+    limits: tuple[LimitView, ...]
     dresses: tuple[DressView, ...]
     dress_note: str
     ceiling: str

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import textwrap
 
+from diagnose.view.drawn_text import limit_lines, marking_lines, shakers_lines
 from diagnose.view.result import minutes, percent
 from diagnose.view.review import ListView, ReviewView, RiskView
 from diagnose.view.text import stop_text
@@ -17,7 +18,14 @@ def review_text(view: ReviewView) -> str:
     parts = [_head(view), *(stop_text(s) for s in view.stops), _first(view), _risks(view)]
     parts += [_against(view), _wheels(view), _dress(view), _cut(view), _settings(view)]
     parts += [_list(each) for each in view.lists]
-    parts += [_unknown(view), _complaints(view), _readings(view), _said(view), _loose(view)]
+    parts += [
+        _unknown(view),
+        _complaints(view),
+        _shakers(view),
+        _readings(view),
+        _said(view),
+        _loose(view),
+    ]
     return "\n\n".join(p for p in parts if p) + "\n"
 
 
@@ -115,6 +123,7 @@ def _wheels(view: ReviewView) -> str:
         planned = ", the one planned" if w.planned else ""
         lines.append(_wrap(f"{w.verdict}: {w.name} ({w.id}, {w.marking}){planned}", "    ", "  - "))
         lines += [_wrap(wrong, " " * 8, " " * 6) for wrong in w.wrong]
+    lines += [_wrap(t, "    ", "  ") for t in marking_lines(view.marking)]
     return "\n".join(lines)
 
 
@@ -146,6 +155,7 @@ def _cut(view: ReviewView) -> str:
         )
         lines.append(_wrap(text, "    ", "  - "))
     lines += [_wrap(view.cut_note, "  "), _wrap(f"Handbook: {view.handbook}", "  ")]
+    lines += [_wrap(t, "    ", "  - ") for t in limit_lines(view.limits)]
     return "\n".join(lines)
 
 
@@ -203,6 +213,11 @@ def _complaints(view: ReviewView) -> str:
         for c in view.complaints
     ]
     return "\n".join(lines)
+
+
+def _shakers(view: ReviewView) -> str:
+    lines = [_wrap(t, "    ", "  - ") for t in shakers_lines(view.shakers)]
+    return "\n".join(["WHAT CAN SHAKE ON THIS MACHINE", *lines]) if lines else ""
 
 
 def _readings(view: ReviewView) -> str:

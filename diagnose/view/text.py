@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import textwrap
 
+from diagnose.view.drawn_text import grid_lines, limit_lines, shakers_lines
 from diagnose.view.result import (
     CardRef,
     CauseView,
@@ -205,6 +206,10 @@ def _readings(view: ResultView) -> str:
         band = f" ({r.low} to {r.high})" if r.low != r.high else ""
         kind = "" if r.measured else " [worked out]"
         lines.append(_wrap(f"{r.name}: {r.value}{band}{kind}", "    ", "  - "))
+    told = [*shakers_lines(view.shakers), *limit_lines(view.limits)]
+    lines += [_wrap(t, "    ", "  - ") for t in told]
+    for grid in view.grids:
+        lines += [f"  {line}" for line in grid_lines(grid)]
     return "\n".join(lines)
 
 

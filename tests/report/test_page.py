@@ -20,6 +20,10 @@ LIMIT = 300_000  # bytes
 
 # What names a thing inside the program and is not printed, or is printed in other words.
 INWARD = {
+    *(("ShakerView", name) for name in ("si_low", "si_high")),
+    *(("ShakersView", name) for name in ("si_low", "si_high")),
+    *(("LimitView", name) for name in ("si", "si_low", "si_high")),
+    ("GridView", "si_rows"),
     *((kind, "id") for kind in ("StopView", "CautionView", "FixView", "CheckView")),
     *((kind, "id") for kind in ("FindingView", "ReadingView")),
     ("StopView", "kind"),

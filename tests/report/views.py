@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from diagnose.view.drawn import GridView, LimitView, ShakersView, ShakerView
 from diagnose.view.result import (
     AidView,
     AnswerOutcome,
@@ -299,6 +300,30 @@ DIFFERS = (
 )
 
 
+SHAKERS = ShakersView(
+    "45 Hz to 49.4 Hz",
+    "It fits the wheel (one turn), and only that.",
+    45.0,
+    49.4,
+    (
+        ShakerView("the wheel (one turn)", "46.5 Hz to 48.5 Hz", "3.1 mm apart", True, 46.5, 48.5),
+        ShakerView("the motor (one turn)", "24.1 Hz to 25 Hz", "6.1 mm apart", False, 24.1, 25.0),
+    ),
+)
+LIMIT_OF_BURN = LimitView(
+    "margin left to burn", "0.68", "0.47", "1.13", "below one it burns", True, 0.68, 0.47, 1.13
+)
+GRID = GridView(
+    "heights of the known block",
+    "um",
+    "surface plate",
+    (("0", "1", "2"), ("3", "", "4"), ("5", "6", "7.5")),
+    ((0.0, 1.0, 2.0), (3.0, None, 4.0), (5.0, 6.0, 7.5)),
+    (("tilt along", "2.2 µm"), ("twist", "0.3 µm")),
+    "7.5 um",
+)
+
+
 def rich_view(**changes: object) -> ResultView:
     """A result with everything in it; fields can be changed by name."""
     parts: dict[str, object] = {
@@ -319,6 +344,9 @@ def rich_view(**changes: object) -> ResultView:
         "earlier": EARLIER,
         "differs": DIFFERS,
         "helped": (HelpedView("Diamond worn flat", "its fix made it better, not good"),),
+        "shakers": SHAKERS,
+        "limits": (LIMIT_OF_BURN,),
+        "grids": (GRID,),
         "causes": (UNBALANCED, LUMPY, FLOOR, BEARINGS),
         "several_together": 0.17,
         "none_of_these": 0.05,

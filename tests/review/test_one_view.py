@@ -22,6 +22,9 @@ CHANCES = {"here", "usual", "after", "shows", "least", "most"}
 # what names a thing inside the program, or is said in other words
 INWARD = {
     *(("ReadingView", name) for name in ("id", "si", "si_low", "si_high", "dimension")),
+    *(("ShakerView", name) for name in ("si_low", "si_high")),
+    *(("ShakersView", name) for name in ("si_low", "si_high")),
+    *(("LimitView", name) for name in ("si", "si_low", "si_high")),
     *(("StopView", name) for name in ("id", "kind")),
     *(("SourceView", name) for name in ("id", "title", "standing")),  # listed once, at the end
     ("CautionView", "id"),
