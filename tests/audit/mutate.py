@@ -46,7 +46,11 @@ class Node:
 
 @dataclass(frozen=True)
 class Change:
-    """What was done, and the lines and words by which a fault of it may be known."""
+    """What was done, and the lines and words by which a fault of it may be known.
+
+    `plain` is the file before, written the same way; `was_at` and `is_at` are the very lines of
+    the changed nodes before and after (none after, when the node is gone).
+    """
 
     how: str
     what: str
@@ -54,6 +58,9 @@ class Change:
     words: frozenset[str]  # names and ids that the changed node held
     shape: str  # item | field
     text: str
+    plain: str = ""
+    was_at: frozenset[int] = frozenset()
+    is_at: frozenset[int] = frozenset()
 
 
 def read(text: str) -> Node:
@@ -110,6 +117,8 @@ def mutate(text: str, chance: random.Random) -> Change:
         parent, place = chance.choice(list(spots(root)))
         child = parent.children()[place]
         words = frozenset(w for w in child.all_texts() if " " not in w)
+        plain = write(root)
+        stood = {id(p): _lines(p) for p in _all(root)}
         told = _DO[how](parent, place, chance)
         if told is None:
             continue
@@ -122,7 +131,19 @@ def mutate(text: str, chance: random.Random) -> Change:
         else:
             lines = top | {n for t in touched for n in range(t.first, t.last + 1)}
         shape = "field" if parent.kind == "group" else "item"
-        return Change(how, what, frozenset(lines), words, shape, out)
+        was = stood[id(child)].union(*(stood.get(id(t), frozenset()) for t in touched))
+        now: frozenset[int] = frozenset().union(*map(_lines, touched))
+        return Change(how, what, frozenset(lines), words, shape, out, plain, was, now)
+
+
+def _all(node: Node) -> Iterator[Node]:
+    yield node
+    for child in node.children():
+        yield from _all(child)
+
+
+def _lines(node: Node) -> frozenset[int]:
+    return frozenset(range(node.first, node.last + 1))
 
 
 Told = tuple[str, list[Node], bool] | None
@@ -175,7 +196,7 @@ def _duplicate(parent: Node, place: int, _: random.Random) -> Told:
     part = parent.parts[place]
     twin = [part[0], part[1].copy()] if parent.kind == "group" else part.copy()
     parent.parts.insert(place + 1, twin)
-    nodes = [p[1] if parent.kind == "group" else p for p in (part, twin)]
+    nodes: list[Node] = [p[1] if parent.kind == "group" else p for p in (part, twin)]
     return f"duplicate {_called(part)}", nodes, False
 
 

@@ -1,8 +1,10 @@
-"""Seeds faults into copies of a knowledge and says which were found at the right line.
+"""Seeds changes into copies of a knowledge and says which were found at the right line.
 
     python -m tests.audit.seeding 500
 
-prints the figures and every miss.
+prints the figures and every miss. A fault is to be found by `knowledge test`, which looks at one
+version. Another claim that a person could have meant is right by itself: it is to be found by
+`knowledge compare BEFORE AFTER`, which looks at both.
 """
 
 from __future__ import annotations
@@ -20,6 +22,7 @@ from shutil import copytree
 from unittest.mock import patch
 
 from diagnose.audit.linting import Alarm, look_over, named
+from diagnose.audit.otherwise import Said, said_otherwise
 from diagnose.book import files, yaml_nodes
 from diagnose.book.loader import load_book
 from diagnose.book.locate import knowledge_folder
@@ -34,25 +37,36 @@ SEED = 20260314
 
 @dataclass(frozen=True)
 class Seeded:
-    """One change: what it does to the book, what was found, and whether at the right line."""
+    """One change: what it does to the book, what was found, and whether at the right line.
+
+    `alarms` and `found` are of `knowledge test`; `told` and `pointed` of `knowledge compare`,
+    which needs a change that loads.
+    """
 
     file: str
     change: Change
     effect: str  # nothing | refused | fault | another claim: ...
     alarms: tuple[Alarm, ...]
     found: bool
+    told: tuple[Said, ...] = ()
+    pointed: bool = False
 
     @property
     def is_fault(self) -> bool:
         return self.effect in ("refused", "fault")
+
+    @property
+    def is_claim(self) -> bool:
+        return self.effect.startswith("another claim")
 
 
 def seeded(count: int, folder: Path | None = None, seed: int = SEED) -> Iterator[Seeded]:
     """`count` changes of a copy of the knowledge, each undone before the next."""
     chance = random.Random(seed)
     with tempfile.TemporaryDirectory() as place:
-        base = Path(place) / "knowledge"
-        copytree(folder or knowledge_folder(), base)
+        kept, base = Path(place) / "before" / "knowledge", Path(place) / "after" / "knowledge"
+        for copy in (kept, base):
+            copytree(folder or knowledge_folder(), copy)
         names = sorted(p for p in base.rglob("*.yaml") if "schema" not in p.parts)
         before = load_book(base)
         usual = {_known(a) for a in look_over(before, [base], dear=False)}
@@ -60,26 +74,43 @@ def seeded(count: int, folder: Path | None = None, seed: int = SEED) -> Iterator
         with _read_once():
             for _ in range(count):
                 path = chance.choice(names)
-                yield _one(base, path, said, usual, chance)
+                yield _one(kept, base, path, said, usual, chance)
 
 
 def _one(
-    base: Path, path: Path, said: object, usual: set[tuple[str, ...]], chance: random.Random
+    kept: Path,
+    base: Path,
+    path: Path,
+    said: object,
+    usual: set[tuple[str, ...]],
+    chance: random.Random,
 ) -> Seeded:
     text = path.read_text(encoding="utf-8")
+    twin = kept / path.relative_to(base)
     change = mutate(text, chance)
     name = f"{base.name}/{path.relative_to(base).as_posix()}"
     path.write_text(change.text, encoding="utf-8")
+    twin.write_text(change.plain, encoding="utf-8")
+    told: tuple[Said, ...] = ()
     try:
         book: Book | None = load_book(base)
         assert book is not None
         alarms = [a for a in look_over(book, [base], dear=False) if _known(a) not in usual]
+        told = said_otherwise(kept, base)
     except BookError as error:
         book, alarms = None, named(error.problems)
     finally:
         path.write_text(text, encoding="utf-8")
+        twin.write_text(text, encoding="utf-8")
     found = any(_right(a.problem, name, change) for a in alarms)
-    return Seeded(name, change, _effect(book, said), tuple(alarms), found)
+    pointed = any(_points_at(t, name, change) for t in told)
+    return Seeded(name, change, _effect(book, said), tuple(alarms), found, told, pointed)
+
+
+def _points_at(told: Said, name: str, change: Change) -> bool:
+    """At a line of the changed node itself, in the version that is named."""
+    lines = change.is_at if told.version == "new" else change.was_at
+    return told.file == name and told.line in lines
 
 
 def _effect(book: Book | None, said: object) -> str:
@@ -120,24 +151,39 @@ def _read_once() -> Iterator[None]:
 
 
 def report(seeds: list[Seeded]) -> str:
-    """The figures, and every fault that was missed."""
-    faults = [s for s in seeds if s.is_fault]
-    found = sum(s.found for s in faults)
-    lines = [f"{len(seeds)} changes: {sum(s.effect == 'nothing' for s in seeds)} change nothing"]
-    lines.append(f"  faults: {len(faults)}, found at the right line {found}")
-    claims = Counter(s.effect for s in seeds if s.effect.startswith("another"))
-    for effect, number in sorted(claims.items()):
-        seen = sum(s.found for s in seeds if s.effect == effect)
-        lines.append(f"  {effect}: {number}, of which found {seen}")
-    changed = [s for s in seeds if s.effect != "nothing"]
-    share = sum(s.found for s in changed) / max(1, len(changed))
-    lines.append(f"  share found of the faults {found / max(1, len(faults)):.1%}")
-    lines.append(f"  share found of all that changes the book {share:.1%}")
-    for s in faults:
-        if not s.found:
-            first = s.alarms[0].render().splitlines()[0] if s.alarms else "nothing said"
-            lines.append(f"  MISSED {s.file} ({s.effect}): {s.change.what}: {first}")
+    """Three figures - faults, other claims, all changes of meaning - and every miss."""
+    faults, claims = [s for s in seeds if s.is_fault], [s for s in seeds if s.is_claim]
+    still = [s for s in seeds if s.effect == "nothing"]
+    lines = [f"{len(seeds)} changes: {len(still)} change nothing"]
+    lines.append(f"  faults found by knowledge test: {_share([s.found for s in faults])}")
+    lines.append(
+        f"  other claims found by knowledge compare: {_share([s.pointed for s in claims])}"
+    )
+    either = [s.found or s.pointed for s in (*faults, *claims)]
+    lines.append(f"  changes of meaning found by the two together: {_share(either)}")
+    for effect, number in sorted(Counter(s.effect for s in claims).items()):
+        alone = sum(s.found for s in claims if s.effect == effect)
+        lines.append(f"  {effect}: {number}, of which found by knowledge test alone {alone}")
+    places = [len(s.told) for s in claims]
+    if places:
+        mean = sum(places) / len(places)
+        lines.append(f"  places that compare tells a claim: {mean:.2f}, at most {max(places)}")
+    lines.append(f"  changes of nothing that compare lists: {sum(bool(s.told) for s in still)}")
+    lines += [f"  MISSED {_miss(s)}" for s in faults if not s.found]
+    lines += [f"  NOT POINTED AT {_miss(s)}" for s in claims if not s.pointed]
     return "\n".join(lines)
+
+
+def _share(found: list[bool]) -> str:
+    return f"{sum(found)} of {len(found)}, {sum(found) / max(1, len(found)):.1%}"
+
+
+def _miss(seed: Seeded) -> str:
+    said = seed.alarms[0].render().splitlines()[0] if seed.alarms else "nothing said"
+    told = "; ".join(f"{t.version} {t.line} {t.entry} {t.field} {t.what}" for t in seed.told)
+    lines = f"lines before {sorted(seed.change.was_at)[:3]}, after {sorted(seed.change.is_at)[:3]}"
+    where = f"{seed.file} ({seed.effect}): {seed.change.what}, {lines}"
+    return f"{where}: test: {said}; compare: {told or 'nothing'}"
 
 
 if __name__ == "__main__":

@@ -6,6 +6,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from functools import cache
 from random import Random
 
@@ -29,6 +30,38 @@ def test_seeded_faults_are_found_at_the_right_line() -> None:
     faults = [s for s in some() if s.is_fault]
     assert len(faults) >= SOME / 2
     assert sum(s.found for s in faults) >= 0.98 * len(faults) - 1, report(list(some()))
+
+
+def test_other_claims_are_pointed_at_by_comparing_the_two_versions() -> None:
+    claims = [s for s in some() if s.is_claim]
+    assert len(claims) >= 2
+    assert [s.change.what for s in claims if not s.pointed] == [], report(list(some()))
+
+
+def test_the_two_looks_together_find_what_changes_the_meaning() -> None:
+    changed = [s for s in some() if s.is_fault or s.is_claim]
+    assert len(changed) >= SOME / 2
+    found = sum(s.found or s.pointed for s in changed)
+    assert found >= 0.98 * len(changed) - 1, report(list(some()))
+
+
+def test_a_change_that_is_not_pointed_at_is_counted_and_listed() -> None:
+    claim = next(s for s in some() if s.is_claim)
+    elsewhere = replace(claim, found=False, pointed=False)
+    text = report([claim, elsewhere])
+    assert "other claims found by knowledge compare: 1 of 2, 50.0%" in text
+    assert text.count("NOT POINTED AT") == 1
+
+
+def test_the_lines_of_a_changed_node_are_known_before_and_after() -> None:
+    text = "- id: one\n  do: this\n- id: two\n  do: that\n"
+    drawn = [mutate(text, Random(n)) for n in range(40)]
+    for change in drawn:
+        rows = change.plain.splitlines()
+        assert change.was_at <= set(range(1, len(rows) + 1))
+        assert change.was_at
+        assert (change.is_at == frozenset()) == (change.how == "drop")
+    assert {c.plain for c in drawn} == {write(read(text))}
 
 
 def test_every_fault_found_has_a_lint_that_explains_it() -> None:
