@@ -6,6 +6,7 @@ from diagnose.report.svg import Svg, el, label, line, lines_of, picture, rect, w
 from diagnose.view.drawn import GridView, LimitView, MarkingView, ShakersView
 
 WIDTH, SIZE, STEP = 320.0, 16.0, 19.0
+BOLD = 17.5  # the type size that bold writing is reckoned with
 LEFT, RIGHT = 8.0, 312.0
 TOP = 1.08  # the scale goes on this far beyond the greatest
 
@@ -16,19 +17,17 @@ def marking_figure(view: MarkingView, name: str) -> Svg:
     parts: list[Svg] = []
     y = 4.0
     for each in view.fields:
-        lines = [
-            *lines_of(each.name, SIZE, WIDTH - beside),
-            *lines_of(each.meaning, SIZE, WIDTH - beside),
-        ]
-        boxed = lines_of(each.written, SIZE, beside - 28)
+        named = lines_of(each.name, BOLD, WIDTH - beside)
+        meant = lines_of(each.meaning, SIZE, WIDTH - beside)
+        boxed = lines_of(each.written, BOLD, beside - 32)
         height = STEP * max(len(boxed), 1) + 10
         parts += [
             rect(1, y, beside - 16, height, "box-cause"),
             writing(9, y + 20, boxed, STEP, "word-value"),
-            writing(beside, y + 16, lines[:1], STEP, "word-cause"),
-            writing(beside, y + 16 + STEP, lines[1:], STEP, "word"),
+            writing(beside, y + 16, named, STEP, "word-cause"),
+            writing(beside, y + 16 + STEP * len(named), meant, STEP, "word"),
         ]
-        y += max(height, STEP * len(lines) + 4) + 10
+        y += max(height, STEP * (len(named) + len(meant)) + 4) + 10
     told = "; ".join(f"{f.name} {f.written}: {f.meaning}" for f in view.fields)
     title = f"{view.wheel}: {view.marking}" if view.wheel else view.marking
     return picture(name, title, told, WIDTH, y, *parts, kind="line")
@@ -40,15 +39,15 @@ def shakers_figure(view: ShakersView, name: str) -> Svg:
     parts: list[Svg] = []
     y = 4.0
     if view.rate:
-        y += STEP
-        parts.append(label(LEFT, y, f"the marks: {view.rate}", "word-value"))
-        y += 6
+        lines = lines_of(f"the marks: {view.rate}", BOLD, RIGHT - LEFT)
+        parts.append(writing(LEFT, y + STEP, lines, STEP, "word-value"))
+        y += STEP * len(lines) + 6
     top = y
     for shaker in view.shakers:
         told = f"{shaker.name}: {shaker.rate}{', ' + shaker.apart if shaker.apart else ''}"
         if shaker.fits:
             told += " - fits"
-        lines = lines_of(told, SIZE, RIGHT - LEFT)
+        lines = lines_of(told, BOLD, RIGHT - LEFT)
         class_ = "word-cause" if shaker.fits else "word"
         parts.append(writing(LEFT, y + STEP, lines, STEP, class_))
         y += STEP * len(lines) + 16
@@ -81,18 +80,23 @@ def limit_figure(view: LimitView, name: str) -> Svg:
     one = _at(1.0, end)
     low, here, high = (_at(v, end) for v in (view.si_low, view.si, view.si_high))
     bad = (LEFT, one) if view.good_above else (one, RIGHT)
+    lines = lines_of(view.value, BOLD, RIGHT - LEFT)
+    y = STEP * len(lines) + 21
+    over = _word(here, 17, lines[0], "word-value")
+    if len(lines) > 1:
+        over = writing(LEFT, 17, lines, STEP, "word-value")
     parts = [
-        line(LEFT, 40, RIGHT, 40, "axis"),
-        rect(bad[0], 44, bad[1] - bad[0], 5, "bar-against"),
-        rect(low, 33, max(high - low, 3.0), 14, "band"),
-        *(line(x, 30, x, 50, "band-end") for x in (low, high)),
-        line(one, 24, one, 56, "arrow"),
-        el("circle", cx=here, cy=40.0, r=5.0, class_="dot"),
-        _word(here, 17, view.value, "word-value"),
-        _word(one, 74, "limit 1", "word-scale"),
+        line(LEFT, y, RIGHT, y, "axis"),
+        rect(bad[0], y + 4, bad[1] - bad[0], 5, "bar-against"),
+        rect(low, y - 7, max(high - low, 3.0), 14, "band"),
+        *(line(x, y - 10, x, y + 10, "band-end") for x in (low, high)),
+        line(one, y - 16, one, y + 16, "arrow"),
+        el("circle", cx=here, cy=y, r=5.0, class_="dot"),
+        over,
+        _word(one, y + 34, "limit 1", "word-scale"),
     ]
     told = f"{view.value}, from {view.low} to {view.high}; {view.means}"
-    return picture(name, f"{view.name}: {view.value}", told, WIDTH, 80, *parts, kind="line")
+    return picture(name, f"{view.name}: {view.value}", told, WIDTH, y + 40, *parts, kind="line")
 
 
 def _word(x: float, y: float, text: str, class_: str) -> Svg:
