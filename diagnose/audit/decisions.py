@@ -15,10 +15,12 @@ from diagnose.audit.examples import case_of
 from diagnose.audit.separation import nearest_pairs
 from diagnose.audit.study import Study
 from diagnose.book.model import Book, Cause, Example, Link, Rule
+from diagnose.book.strengths import NotAbove, TooMuch
 from diagnose.case.entries import Case
 from diagnose.reasoning.belief import Impossible, believe
 from diagnose.reasoning.fixes import fix_table
 from diagnose.reasoning.gates import askable
+from diagnose.reasoning.ground import cause_links
 from diagnose.reasoning.next_check import value_all
 from diagnose.reasoning.reason import read_case
 from diagnose.reasoning.trials import network_of
@@ -131,24 +133,27 @@ def merging(book: Book, one: str, other: str, because: str = "") -> Merging:
 
 def _merged(book: Book, one: str, other: str) -> Book:
     kept, gone = book.causes[one], book.causes[other]
-    links: dict[tuple[str, str], Link] = {}
-    for link in (*gone.shows, *kept.shows):
-        key = link.finding, link.value
-        if key not in links or links[key].how_often < link.how_often:
-            links[key] = link
-    by_sign: dict[str, float] = {}
-    for link in links.values():
-        by_sign[link.finding] = by_sign.get(link.finding, 0.0) + link.how_often
-    shows = tuple(k if by_sign[k.finding] < 0.98 else _less(k, by_sign) for k in links.values())
+    signs = dict.fromkeys(k.finding for c in (kept, gone) for k in c.shows)
+    shows = tuple(k for sign in signs for k in _both_show(book, kept, gone, sign))
     prior = min(0.5, kept.prior + gone.prior)
     both = replace(kept, prior=prior, shows=shows)
     causes = {name: c for name, c in book.causes.items() if name != other}
     return replace(book, causes={**causes, one: both})
 
 
-def _less(link: Link, by_sign: dict[str, float]) -> Link:
-    """A link scaled so that the values of its sign still leave room for nothing."""
-    return replace(link, how_often=link.how_often * 0.98 / by_sign[link.finding])
+def _both_show(book: Book, kept: Cause, gone: Cause, sign: str) -> tuple[Link, ...]:
+    """The stronger link to each value of a sign; those of one cause where all leave no room."""
+    mine, theirs = ([k for k in c.shows if k.finding == sign] for c in (kept, gone))
+    strongest: dict[str, Link] = {}
+    for link in (*mine, *theirs):
+        if link.value not in strongest or strongest[link.value].how_often < link.how_often:
+            strongest[link.value] = link
+    together = tuple(strongest.values())
+    try:
+        cause_links(book, replace(kept, shows=together))
+    except (NotAbove, TooMuch):
+        return tuple(mine or theirs)
+    return together
 
 
 def _first_fix(book: Book, case: Case) -> str:

@@ -8,7 +8,7 @@ not undo that it was there. A check that guards against a hazard is judged afres
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from diagnose.book.conditions import FactValue, Number
 from diagnose.book.model import Book, Check
@@ -37,6 +37,20 @@ class Gathered:
     unknown: frozenset[str]
     read: Read
     changes: tuple[tuple[int, frozenset[str]], ...]  # (entry number, tags left behind)
+    owned: Mapping[str, frozenset[str]] = field(default_factory=dict)
+
+    def owned_now(self) -> dict[str, FactValue]:
+        """Answers about danger with all that was owned up to: cleared is not never there.
+
+        A wheel that was dropped and has been changed may still have spoiled the face before.
+        """
+        found: dict[str, FactValue] = {}
+        for check, before in self.owned.items():
+            now = self.told[check].value if check in self.told else frozenset()
+            found[check] = ((now if isinstance(now, frozenset) else frozenset()) | before) - {
+                "none"
+            }
+        return found
 
 
 def gather(case: Case, book: Book, cards: Mapping[str, str] | None = None) -> Gathered:
@@ -62,7 +76,21 @@ def gather(case: Case, book: Book, cards: Mapping[str, str] | None = None) -> Ga
         old = told.get(check.id)
         spoiled = old is not None and _spoiled(check, old.entry, new.entry, changes)
         told[check.id] = _striking(check, old, new) if old is not None and spoiled else new
-    return Gathered(told, frozenset(unknown), read, changes)
+    return Gathered(told, frozenset(unknown), read, changes, _owned(read, book))
+
+
+def _owned(read: Read, book: Book) -> dict[str, frozenset[str]]:
+    """The dangers that any answer in force owned up to, by the check that asks for them."""
+    found: dict[str, frozenset[str]] = {}
+    for standing in read.answers:
+        check = book.checks.get(standing.check)
+        if check is None or check.kind != "any" or standing.value == UNKNOWN:
+            continue
+        chosen = fact_value(check, standing.value)
+        raised = frozenset(o.id for o in check.options if o.raises)
+        if isinstance(chosen, frozenset) and chosen & raised:
+            found[check.id] = found.get(check.id, frozenset()) | (chosen & raised)
+    return found
 
 
 def stale(check: Check, gathered: Gathered) -> bool:

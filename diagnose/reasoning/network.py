@@ -88,7 +88,7 @@ def all_facts(gathered: Gathered, deduced: Deduced) -> dict[str, FactValue]:
         facts[finding] = max(values, key=lambda v: (values[v], v))
     facts |= deduced.numbers
     facts |= {name: told.value for name, told in gathered.told.items()}
-    return facts
+    return facts | gathered.owned_now()
 
 
 def meanings(book: Book, gathered: Gathered) -> dict[str, dict[str, float]]:

@@ -16,20 +16,19 @@ from diagnose.reasoning.gates import turns
 from diagnose.reasoning.next_check import Candidate, Valued
 
 SECONDS = 0.6  # minutes: history and looks that cost nothing to speak of
-OPENING = 3  # of those, how many of the complaint's first questions are asked before all else
+OPENING = 2  # of those, how many of the complaint's first questions are asked before all else
 TELLS = 0.02  # share of the entropy an opening question must remove
 ENOUGH = 14  # questions after which the interview ends with the best it can do
 BEST_THERE_IS = (
     "no question is worth its minutes now, and each fix is long for its chance; "
     "have someone look with you before a long job"
 )
-DOUBT = 1.25  # what a bit of doubt is worth, as a share of what the best question asks for one
+DOUBT = 3.0  # what a bit of doubt is worth, as a share of what the best question asks for one
 DEAR = 60.0  # minutes of a fix before which one makes surer, and its hanging answer is asked again
 SURER = 0.25  # bits a check must tell to be made before a dear fix or before giving up
 LONGEST_LOOK = 20.0  # minutes such a check may take
-FAINT = 0.0  # chance of a fix below which one asks on while a check still tells something
-WORTH_A_LOOK = 0.1  # bits such a check must tell
-UNTIL = 99  # questions up to which one asks on for that
+FAINT = 0.5  # chance of a fix below which one asks on while a check still tells something
+WORTH_A_LOOK = 0.2  # bits such a check must tell
 
 
 @dataclass(frozen=True)
@@ -114,7 +113,7 @@ def _decide(
     surer = _surer(step, fixes, open_)
     if surer is not None:
         return _ask(surer, "it makes surer before a long job")
-    firmer = _firmer(step, valued, fixes, open_) if asked < UNTIL else None
+    firmer = _firmer(step, valued, fixes, open_)
     return step if firmer is None else _ask(firmer, "nothing is likely enough to try yet")
 
 

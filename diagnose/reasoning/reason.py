@@ -78,7 +78,7 @@ def read_case(book: Book, case: Case, cards: Mapping[str, str] | None = None) ->
     told |= grids.numbers
     deduced = deduce(book, told)
     deduced = replace(deduced, notes=(*grids.notes, *deduced.notes))
-    facts = {**all_facts(gathered, deduced), **told}
+    facts = {**all_facts(gathered, deduced), **told, **gathered.owned_now()}
     return Read(book, case, gathered, deduced, facts, hazards(book, gathered, deduced, facts))
 
 
