@@ -69,7 +69,7 @@ def view_of(
         open_hazards=tuple(
             h.stop.name for h in read.hazards if h.state == NOT_CLEARED and h.stop.kind == "stop"
         ),
-        headline=_found_already(reasoned) + _headline(reasoned, causes),
+        headline=_found_already(reasoned, _headline(reasoned, causes)),
         first_action=_first_action(reasoned),
         causes=causes,
         several_together=reasoned.belief.several,
@@ -196,10 +196,13 @@ def _number_words(reasoned: Reasoned, name: str) -> str:
     return told.text if told is not None else ""
 
 
-def _found_already(reasoned: Reasoned) -> str:
-    """What the fixes have shown so far, put before what is likely for the rest."""
+def _found_already(reasoned: Reasoned, headline: str) -> str:
+    """The headline, after what the last fix that helped has shown."""
     found = [h for h in _helped(reasoned) if h.how_far != HOW_FAR["gone and stays"]]
-    return "".join(f"Found: {h.name} ({h.how_far}). For what is left - " for h in found[-1:])
+    if not found:
+        return headline
+    last = found[-1]
+    return f"Found: {last.name} ({last.how_far}). For the rest, {headline[0].lower()}{headline[1:]}"
 
 
 def _headline(reasoned: Reasoned, causes: tuple[CauseView, ...]) -> str:
