@@ -297,3 +297,24 @@ def test_metals_that_burn_or_poison_are_asked_about_only_where_they_may_be_groun
     assert open_for("cemented-carbide") == {"carbide-dust"}
     assert open_for("light-or-red-metal") == special - {"carbide-dust"}
     assert open_for(UNKNOWN) == special
+
+
+def test_a_danger_that_is_cleared_stays_evidence_of_what_it_did() -> None:
+    """The wheel that shook hard was stopped and looked after: it shook all the same."""
+    said = (
+        Entry("answer", "before-anything-runs", "shakes-hard"),
+        Entry(
+            "cleared", "violent-shake", "wheel taken off, balanced and mounted again by the fitter"
+        ),
+        Entry("answer", "before-anything-runs", "none"),
+    )
+    before = reason(book(), Case("", ("even-bars-across-travel",), said[:1]))
+    after = reason(book(), Case("", ("even-bars-across-travel",), said))
+    never = reason(book(), Case("", ("even-bars-across-travel",), said[2:]))
+
+    state = {h.stop.id: h.state for h in after.read.hazards}
+    assert state["violent-shake"] == CLEARED
+    unbalanced = [r.belief.of("unbalanced-wheel") for r in (before, after, never)]
+    shares = [r.acts for r in unbalanced if r is not None]
+    assert shares[1] == pytest.approx(shares[0], rel=0.05)
+    assert shares[1] > 1.05 * shares[2]
