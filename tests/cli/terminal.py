@@ -27,7 +27,10 @@ main()
 
 
 class Terminal:
-    """`diagnose` run as a process of its own whose three streams are one terminal; on the small book or the shipped."""
+    """`diagnose` run as a process of its own whose three streams are one terminal.
+
+    On the small book, or the shipped.
+    """
 
     def __init__(
         self,

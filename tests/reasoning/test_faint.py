@@ -10,6 +10,7 @@ from diagnose.book.kept import load_kept
 from diagnose.book.locate import knowledge_folder
 from diagnose.book.model import Book
 from diagnose.case.entries import UNKNOWN, Case, Entry
+from diagnose.reasoning.gates import turns
 from diagnose.reasoning.policy import FAINT, LONGEST_LOOK, WORTH_A_LOOK, decide
 from diagnose.reasoning.reason import Reasoned, reason
 
@@ -39,7 +40,11 @@ def test_what_is_tried_first_is_likely_or_no_look_tells_any_more(
         return
     chance = told.valued.now[told.fixes.ids.index(told.step.name)]
     looks = [
-        c for c in told.valued.candidates if c.gain >= WORTH_A_LOOK and c.minutes <= LONGEST_LOOK
+        c.check
+        for c in told.valued.candidates
+        if c.gain >= WORTH_A_LOOK
+        and c.minutes <= LONGEST_LOOK
+        and (told.read.safe or not any(turns(book.checks[n]) for n in (c.check, *c.first_ask)))
     ]
     assert chance >= FAINT or not looks
 

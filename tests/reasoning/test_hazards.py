@@ -303,9 +303,7 @@ def test_a_danger_that_is_cleared_stays_evidence_of_what_it_did() -> None:
     """The wheel that shook hard was stopped and looked after: it shook all the same."""
     said = (
         Entry("answer", "before-anything-runs", "shakes-hard"),
-        Entry(
-            "cleared", "violent-shake", "wheel taken off, balanced and mounted again by the fitter"
-        ),
+        Entry("cleared", "violent-shake", "balanced and mounted again by the fitter"),
         Entry("answer", "before-anything-runs", "none"),
     )
     before = reason(book(), Case("", ("even-bars-across-travel",), said[:1]))
