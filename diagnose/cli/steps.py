@@ -7,15 +7,18 @@ from typing import TYPE_CHECKING
 from diagnose.case.entries import OUTCOMES, Entry
 from diagnose.cli.halting import find_out_first, halt
 from diagnose.cli.typed import command, pick
+from diagnose.reasoning.policy import FAINT
 from diagnose.reasoning.reason import Reasoned
 from diagnose.view.build import view_of
 from diagnose.view.folding import wrapped
 from diagnose.view.question import safety_head
+from diagnose.view.result import minutes, percent
 from diagnose.view.text import fix_lines
 
 if TYPE_CHECKING:
     from diagnose.cli.interview import Interview
 
+LONG_JOB = "It is a long job: have someone who knows the machine look with you before you begin."
 SAID = {
     "gone and stays": "Gone, and it stays gone.",
     "gone and comes back": "Gone, but it comes back.",
@@ -40,7 +43,10 @@ def next_turn(interview: Interview, reasoned: Reasoned) -> str:
         return ""
     if not reasoned.read.safe:
         return find_out_first(interview, reasoned)
-    return _try(interview, reasoned) if step.kind == "fix" else _stuck(interview, reasoned)
+    likely = reasoned.plan.cure and reasoned.plan.cure[0].cures_alone >= FAINT
+    return (
+        _try(interview, reasoned) if step.kind == "fix" or likely else _stuck(interview, reasoned)
+    )
 
 
 def _notes(interview: Interview, reasoned: Reasoned) -> None:
@@ -64,7 +70,11 @@ def _try(interview: Interview, reasoned: Reasoned) -> str:
     say("\n" + wrapped(view.headline))
     for part in view.plan.part:
         say(wrapped(f"The part: {part.say}"))
-    say("\nTry this first:\n" + "\n".join(fix_lines(view.plan.cure[0], 1)))
+    long_job = reasoned.step.kind != "fix"
+    if long_job:
+        say("\n" + wrapped(LONG_JOB))
+    head = "That is what to do" if long_job else "Try this first"
+    say(f"\n{head}:\n" + "\n".join(fix_lines(view.plan.cure[0], 1)))
     if _put_off(reasoned):
         say("\n" + _put_off(reasoned))
     return _outcome(interview, reasoned, reasoned.plan.cure[0].causes[0])
@@ -101,7 +111,13 @@ def _outcome(interview: Interview, reasoned: Reasoned, cause: str) -> str:
 
 
 def _stuck(interview: Interview, reasoned: Reasoned) -> str:
-    say = interview.desk.say
+    view, say = view_of(reasoned, full=False), interview.desk.say
+    say("\n" + wrapped(view.headline))
+    for part in view.plan.part:
+        say(wrapped(f"The part: {part.say}"))
+    for number, cause in enumerate(view.causes[:3], 1):
+        chance = f"{percent(cause.probability)}, fix {minutes(cause.fix_minutes_first)}"
+        say(wrapped(f"{cause.name} ({chance})", 6, f"{number:>4}  "))
     say("\n" + wrapped(f"This is the best there is: {reasoned.step.why}."))
     if not _put_off(reasoned):
         return "stuck"
