@@ -37,7 +37,8 @@ MOST_COMPLAINTS = 6
 YARDSTICK = (
     "The knowledge counts how often a cause acts in jobs that somebody complained of, not in all "
     "jobs. So a chance here is for laying beside the chance in any such job: what the set-up adds "
-    "counts, not the figure by itself."
+    "counts, not the figure by itself. What is far off weighs more: each grade letter, size of "
+    "grit or doubling of a setting doubles the odds, by our own reckoning."
 )
 
 

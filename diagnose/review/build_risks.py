@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from diagnose.book.model import Book
+from diagnose.physics.units import show
+from diagnose.review.dresses import for_this_face
 from diagnose.review.reasons import Reason, reasons
-from diagnose.review.review import PLANNED, Review
+from diagnose.review.review import PLANNED, WHEEL_CHECKS, Review
 from diagnose.review.risks import Risk
 from diagnose.review.shaking import BALANCED, force_words
 from diagnose.view.parts import source_view
@@ -17,7 +19,6 @@ HARM_WORDS = {
     "measure": "the part is measured before anything else",
     "leave": "the part can often be left as it is",
 }
-WHEEL_CHECKS = ("wheel-abrasive", "wheel-grit", "wheel-grade", "wheel-structure")
 
 
 def change_lines(book: Book, review: Review, units: str) -> dict[str, str]:
@@ -41,6 +42,9 @@ def risk_view(
     """One risk with the numbers that show it."""
     cause = book.causes[risk.cause]
     found = reasons(book, review.setup.read, review.weighed.network, cause, units)
+    if risk.far is not None:
+        off = risk.far
+        found = (Reason(off.because, (off.said,), off.source, (off.check,)), *found)
     checks = dict.fromkeys(c for r in found for c in r.facts)
     change = tuple(dict.fromkeys(line for c, line in lines.items() if c in checks))
     return RiskView(
@@ -54,9 +58,18 @@ def risk_view(
         after=review.after[risk.cause],
         shows=risk.shows,
         shown_by=tuple(_shown(book, r, risk.force, units) for r in found),
-        do=cause.fix.do,
+        do=_do(review, cause.fix.do, units),
         change=change,
     )
+
+
+def _do(review: Review, text: str, units: str) -> str:
+    """What to do, with the dress of this wheel in place of that of a 13 mm face."""
+    if review.dresses is None:
+        return text
+    low, high = (show(s, "time", units) for s in review.dresses.ways[-1].seconds)
+    depth = show(review.dresses.ways[-1].depth, "length", units)
+    return for_this_face(text, depth, low if low == high else f"{low} to {high}")
 
 
 def _shown(book: Book, reason: Reason, force: float, units: str) -> ShownView:

@@ -1,7 +1,12 @@
-"""The dress for the finish wanted: seconds from edge to edge, depth, passes."""
+"""The dress for the finish wanted: seconds from edge to edge, depth, passes.
+
+Every number of seconds a review gives comes from here, for this wheel: its width, its turns and
+the depth the pass is planned with.
+"""
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from diagnose.physics.dressing import (
@@ -14,12 +19,11 @@ from diagnose.physics.dressing import (
 
 TIP = 0.3e-3  # m, a usual diamond; common practice
 COUNTED = 0.5  # s, what a person can count to
+OPENEST = OVERLAPS["rough"][0]
 TIGHTEST = 8.0  # overlap beyond which a dress buys nothing
-EVEN = (4.0, 5.0)  # the close half of a medium dress: more open, the lead of the diamond may show
-
-
-OPEN = OVERLAPS["medium"][0]  # the most open dress that still counts as medium
-SURE = 1.3  # the finish expected of that must come so many times finer than wanted to be left be
+OPEN, CLOSE = OVERLAPS["medium"]
+EVEN = 4.0  # the overlap to aim at where it gives the finish: more open, the lead may show
+ANY_FACE = re.compile(r"[\d.]+ mm deep, [\d.]+ to [\d.]+ s across a 13 mm face")
 
 
 @dataclass(frozen=True)
@@ -42,35 +46,43 @@ class Dresses:
     ways: tuple[Dress, ...]
     finest: float
     reached: bool
-    least: float  # seconds from edge to edge below which the finish wanted is not sure
+    least: float  # seconds from edge to edge below which the finish wanted is not to be expected
+    aim: float  # seconds to go for
 
 
 def dresses_for(
-    finish: float | None, grit: float, wheel_width: float, turning_speed: float
+    finish: float | None,
+    grit: float,
+    wheel_width: float,
+    turning_speed: float,
+    bite: float | None = None,
 ) -> Dresses:
     """A dress to rough and one to finish. Lengths m, rev/s. Raises OutOfRange.
 
-    The finishing dress is the most open one that gives the finish wanted; a finer one only heats.
+    The finishing dress begins at the most open one that gives the finish wanted; a finer one only
+    heats. `bite`: the depth of the last pass where another is planned than the usual one.
     """
     finest = expected_roughness(grit, TIGHTEST)
-    kind, wanted = _kind(finish, grit)
-    rough = _dress("rough", "to rough", OVERLAPS["rough"], grit, wheel_width, turning_speed)
-    fine = _dress(kind, "to finish", wanted, grit, wheel_width, turning_speed)
-    least = fine.seconds[0]
-    if finish is not None and expected_roughness(grit, OPEN) * SURE <= finish:
-        least = min(least, rough.seconds[1])
-    return Dresses((rough, fine), finest, finish is None or finest <= finish, least)
+    needed = OPEN if finish is None else _overlap_for(finish, grit, OPENEST, TIGHTEST)
+    kind, overlaps = "medium", (max(needed, OPEN), CLOSE)
+    if needed > CLOSE:
+        low, high = OVERLAPS["fine"]
+        kind, overlaps = "fine", (min(max(needed, low), high), high)
+    depth = DEPTHS[kind] if bite is None else bite
+    rough = _dress(
+        "rough", "to rough", OVERLAPS["rough"], DEPTHS["rough"], grit, wheel_width, turning_speed
+    )
+    fine = _dress(kind, "to finish", overlaps, depth, grit, wheel_width, turning_speed)
+    least, aim = (
+        _seconds(u, wheel_width, turning_speed, depth)
+        for u in (needed, min(max(EVEN, overlaps[0]), overlaps[1]))
+    )
+    return Dresses((rough, fine), finest, finish is None or finest <= finish, least, aim)
 
 
-def _kind(finish: float | None, grit: float) -> tuple[str, tuple[float, float]]:
-    """The most open dress to finish with that gives the finish, and its overlaps."""
-    if finish is None or expected_roughness(grit, EVEN[0]) <= finish:
-        return "medium", EVEN
-    if expected_roughness(grit, EVEN[1]) <= finish:
-        return "medium", (_overlap_for(finish, grit, *EVEN), EVEN[1])
-    low, high = OVERLAPS["fine"]
-    least = _overlap_for(finish, grit, EVEN[1], high)
-    return "fine", (min(max(least, low), high), high)
+def for_this_face(text: str, depth: str, seconds: str) -> str:
+    """A sentence of the book about a 13 mm face, with the depth and seconds of this wheel."""
+    return ANY_FACE.sub(lambda _: f"{depth} deep, {seconds} from edge to edge", text)
 
 
 def _overlap_for(finish: float, grit: float, low: float, high: float) -> float:
@@ -88,13 +100,17 @@ def _dress(
     kind: str,
     use: str,
     overlaps: tuple[float, float],
+    depth: float,
     grit: float,
     width: float,
     turning_speed: float,
 ) -> Dress:
-    low, high = overlaps
-    depth = DEPTHS[kind]
-    exact = [seconds_for_overlap(u, width, turning_speed, TIP, depth) for u in (low, high)]
-    seconds = [max(round(s / COUNTED), 1) * COUNTED for s in exact]
-    expected = expected_roughness(grit, low)
-    return Dress(kind, use, depth, PASSES[kind], overlaps, (seconds[0], seconds[1]), expected)
+    low, high = (_seconds(u, width, turning_speed, depth) for u in overlaps)
+    expected = expected_roughness(grit, overlaps[0])
+    return Dress(kind, use, depth, PASSES[kind], overlaps, (low, high), expected)
+
+
+def _seconds(overlap: float, width: float, turning_speed: float, depth: float) -> float:
+    """Seconds from edge to edge for an overlap, as a person counts them."""
+    exact = seconds_for_overlap(overlap, width, turning_speed, TIP, depth)
+    return max(round(exact / COUNTED), 1) * COUNTED

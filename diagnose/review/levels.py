@@ -54,6 +54,9 @@ def levels_of(
     notes: list[Risk] = []
     brought: list[Risk] = []
     for risk in found:
+        if risk.far is not None:
+            risks.append(risk)
+            continue
         choices = chosen(book, risk.raised_by)
         helped = (
             bool(risk.force)
@@ -73,9 +76,31 @@ def levels_of(
             (risks if risk.there >= MANIFOLD * risk.usual else notes).append(risk)
         elif not choices or (heavy and not keep.keys() & set(choices)):
             brought.append(risk)
-    first = sorted(risks, key=lambda r: (not r.hurts, -r.weight, r.cause))
+    first = _named_first(sorted(risks, key=lambda r: (not r.hurts, -r.weight, r.cause)), keep)
     few = brought[:NAMED]
-    return Levels(tuple(first), tuple(notes[: LINES - bool(few)]), tuple(few))
+    return Levels(first, tuple(notes[: LINES - bool(few)]), tuple(few))
+
+
+def _named_first(risks: list[Risk], keep: Mapping[str, bool]) -> tuple[Risk, ...]:
+    """Of risks made by the same settings the one that hangs on the fewest comes first.
+
+    A crossfeed far too wide makes the cut too big as well: the crossfeed is what is to be named.
+    """
+    out = list(risks)
+    groups: dict[tuple[bool, frozenset[str]], list[int]] = {}
+    for at, risk in enumerate(risks):
+        off = frozenset(c for c in risk.raised_by if not keep.get(c, True))
+        if off:
+            groups.setdefault((risk.hurts, off), []).append(at)
+    for places in groups.values():
+        ranked = sorted((risks[at] for at in places), key=lambda r: _settings(r, keep))
+        for at, risk in zip(places, ranked, strict=True):
+            out[at] = risk
+    return tuple(out)
+
+
+def _settings(risk: Risk, keep: Mapping[str, bool]) -> int:
+    return sum(check in keep for check in risk.raised_by)
 
 
 def _mended(risk: Risk, keep: Mapping[str, bool]) -> bool:

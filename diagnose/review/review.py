@@ -17,12 +17,13 @@ from diagnose.reasoning.trials import network_of
 from diagnose.review.against import LastGood, last_good
 from diagnose.review.cuts import Cuts, cuts_for, table_pace
 from diagnose.review.dresses import Dresses, dresses_for
+from diagnose.review.far_off import FarOff, answers_far, settings_far, wheel_far
 from diagnose.review.levels import Levels, levels_of
 from diagnose.review.lists import lists_for
 from diagnose.review.marking_facts import facts_of, marking_in
 from diagnose.review.risks import Risk, Weighed, present, weigh
 from diagnose.review.set_up import DEPTH, SetUp, set_up
-from diagnose.review.settings import ACROSS, Setting, settings_for
+from diagnose.review.settings import ACROSS, Setting, settings_for, usual_bite
 from diagnose.review.unknown import Unknown, unknowns
 from diagnose.review.wheels import Shelf, shelf_for
 from diagnose.shop.cards import Card, Shop
@@ -32,6 +33,7 @@ LASTED = "strokes-a-dress-lasted"  # reading of a healthy record
 ORDINARY_GRIT = 46.0
 PLANNED = "planned"  # stands for a wheel told by its marking alone
 DRIVEN = "hydraulic"
+WHEEL_CHECKS = ("wheel-abrasive", "wheel-grit", "wheel-grade", "wheel-structure")
 
 
 @dataclass(frozen=True)
@@ -64,10 +66,11 @@ def review(
     Raises BookError for a card the shop does not have, belief.Impossible.
     """
     setup = set_up(book, case, shop)
-    weighed = weigh(book, setup.read, setup.last, nothing_known(book))
     metal = setup.metal
     shelf = _shelf(setup, shop, units) if metal is not None and metal.has_wheels else None
     cuts = _cuts(setup) if metal is not None and metal.known else None
+    far = _far(setup, shelf, cuts, units)
+    weighed = weigh(book, setup.read, setup.last, nothing_known(book), far)
     dresses = _dresses(setup, shelf) if cuts else None
     settings = settings_for(setup, cuts, dresses) if cuts and dresses else ()
     told = {name: fact.text for name, fact in setup.read.gathered.told.items()}
@@ -117,6 +120,17 @@ def _shelf(setup: SetUp, shop: Shop, units: str) -> Shelf:
     )
 
 
+def _far(setup: SetUp, shelf: Shelf | None, cuts: Cuts | None, units: str) -> tuple[FarOff, ...]:
+    """What of the wheel and of the settings as planned is far off."""
+    facts = setup.read.facts
+    settings = settings_far(facts, cuts, units)
+    if shelf is None:
+        return settings
+    if setup.marking is not None:
+        return (*wheel_far(shelf.choice, setup.marking), *settings)
+    return (*answers_far(shelf.choice, facts), *settings)
+
+
 def _cuts(setup: SetUp) -> Cuts:
     assert setup.metal is not None
     numbers = setup.numbers
@@ -139,7 +153,8 @@ def _dresses(setup: SetUp, shelf: Shelf | None) -> Dresses:
         grit = float(marking_in(shelf.best.card.marking).grit)
     grit = min(max(grit or ORDINARY_GRIT, COARSEST), FINEST)
     numbers = setup.numbers
-    return dresses_for(setup.finish, grit, numbers["wheel-width"], numbers["spindle-speed"])
+    bite = usual_bite(setup)
+    return dresses_for(setup.finish, grit, numbers["wheel-width"], numbers["spindle-speed"], bite)
 
 
 def _due(setup: SetUp, shop: Shop, cuts: Cuts | None) -> Answer | None:
@@ -192,7 +207,13 @@ def _after(
         last = _with(job, {DEPTH: _mm(way.depth), ACROSS: _mm(way.crossfeed)})
         found |= {c: p for c, p in present(_network(book, last, shop)).items() if c in ends}
     # no wheel, dress or cut balances what is out of balance
-    return {r.cause: r.there if r.force else found.get(r.cause, 0.0) for r in risks}
+    # and a wheel that is far off stays so when the shelf has no better one
+    stays = {r.cause for r in risks if r.force or (_of_wheel(r) and wheel is None)}
+    return {r.cause: r.there if r.cause in stays else found.get(r.cause, 0.0) for r in risks}
+
+
+def _of_wheel(risk: Risk) -> bool:
+    return risk.far is not None and risk.far.check in WHEEL_CHECKS
 
 
 def _network(book: Book, case: Case, shop: Shop) -> Network:

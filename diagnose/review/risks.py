@@ -25,6 +25,7 @@ from diagnose.reasoning.network import Network, Node, prior_of
 from diagnose.reasoning.reason import Read
 from diagnose.reasoning.trials import network_of
 from diagnose.review.choices import told_for
+from diagnose.review.far_off import FarOff, lifted
 from diagnose.review.reasons import raising_facts, stands_on
 from diagnose.review.set_up import DEPTH, SPARK_OUT
 from diagnose.review.shaking import BALANCED, NEVER, SHAKES, new_wheel_force
@@ -33,6 +34,7 @@ HARM = {"scrap": 1.5, "quarantine": 1.5, "save": 1.0, "measure": 1.0, "leave": 0
 HURTING = ("part-slipped",)  # complaints by which people get hurt
 WORST_FIRST = ("scrap", "quarantine", "save", "measure", "leave")
 RAISED = 1.25  # times likelier than in any job, from which the set-up is said to raise a cause
+ORDER, SIX = "face-order", "six"  # the check on the order of faces; planned: sides
 MINOR = 0.03  # added chance x harm below which nothing is said
 
 
@@ -54,6 +56,7 @@ class Risk:
     at_the_end: bool  # it hangs on the last passes, not on the roughing cut
     raised_by: tuple[str, ...]  # the checks whose answers make it likelier
     force: float = 0.0  # N once a turn, where the wheel was never balanced on its mounting
+    far: FarOff | None = None  # what of the wheel or a setting is far off
 
     @property
     def hurts(self) -> bool:
@@ -80,10 +83,13 @@ class Weighed:
     complaints: tuple[Chance, ...]
 
 
-def weigh(book: Book, read: Read, last: Read | None, plain: Network) -> Weighed:
+def weigh(
+    book: Book, read: Read, last: Read | None, plain: Network, far: tuple[FarOff, ...] = ()
+) -> Weighed:
     """The risks of a set-up, the heaviest first; `plain` is the network of nothing known.
 
-    `last` is the set-up as it is in the last passes: what hangs on those is judged by it.
+    `last` is the set-up as it is in the last passes: what hangs on those is judged by it. `far`:
+    what of wheel and settings is far off.
     Raises belief.Impossible when the entries cannot all be true.
     """
     network, _ = network_of(book, (), read.gathered, read.deduced)
@@ -91,7 +97,12 @@ def weigh(book: Book, read: Read, last: Read | None, plain: Network) -> Weighed:
     if last is not None:
         at_last = present(network_of(book, (), last.gathered, last.deduced)[0])
         here |= {c: at_last[c] for c in here if c in at_last and _of_the_end(book, read, c)}
-    found = [_risk(book, node, here[node.id], usual[node.id], read) for node in network.nodes]
+    off = {f.cause: f for f in far}
+    found = [
+        _risk(book, node, here[node.id], usual[node.id], read, off.get(node.id))
+        for node in network.nodes
+        if _in_question(book.causes[node.id], read)
+    ]
     risks = sorted((r for r in found if r is not None), key=lambda r: (-r.weight, r.cause))
     return Weighed(network, plain, tuple(risks), chances(book, network, plain))
 
@@ -141,17 +152,33 @@ def _of_the_end(book: Book, read: Read, cause: str) -> bool:
     return SPARK_OUT in stands_on(read, raising) or raising == (DEPTH,)
 
 
-def _risk(book: Book, node: Node, there: float, usual: float, read: Read) -> Risk | None:
+def _in_question(cause: Cause, read: Read) -> bool:
+    """False for a wrong order of faces where no order was told and the job is not six-sided."""
+    planned = read.case.planned
+    six = planned is not None and planned.sides == SIX
+    ordered = any(confirm.check == ORDER for confirm in cause.be_sure)
+    return not ordered or six or ORDER in read.gathered.told
+
+
+def _risk(
+    book: Book, node: Node, there: float, usual: float, read: Read, far: FarOff | None
+) -> Risk | None:
     cause, harmful = book.causes[node.id], harmful_of(book, node, read.facts)
     force = _force(read, cause)
     if force:
         there = max(there, _whatever_the_width(book, cause, read))
+    if far is not None:
+        # by the circumstances alone: no look at a fresh face clears a wheel or a dress far off
+        there = lifted(max(there, usual, prior_of(book, cause, read.facts)), far.steps)
     if harmful is None or there < RAISED * usual:
         return None
     harm, complaint = harmful
     weight = (there - usual) * harm * max(1.0, force / SHAKES)
     if weight < MINOR:
         return None
+    told = told_for(book, read, cause)
+    if far is not None and far.check in read.gathered.told:
+        told = tuple(dict.fromkeys((far.check, *told)))
     return Risk(
         node.id,
         complaint,
@@ -161,8 +188,9 @@ def _risk(book: Book, node: Node, there: float, usual: float, read: Read) -> Ris
         action_for(book.symptoms[complaint], read.facts),
         weight,
         _of_the_end(book, read, node.id),
-        told_for(book, read, cause),
+        told,
         force,
+        far,
     )
 
 

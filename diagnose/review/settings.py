@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from diagnose.book.conditions import Number
+from diagnose.physics.dressing import DEPTHS
 from diagnose.physics.units import show
 from diagnose.review.cuts import Cuts
 from diagnose.review.dresses import Dresses
@@ -66,10 +67,17 @@ def settings_for(setup: SetUp, cuts: Cuts, dresses: Dresses) -> tuple[Setting, .
         (ACROSS, "length", LEAST_ACROSS, across, min(across, rough.crossfeed)),
         (TABLE, "speed", slow, cuts.table_speed, cuts.table_speed),
         (BITE, "length", LEAST_BITE, dresses.ways[0].depth, dress.depth),
-        (SECONDS, "time", dresses.least, dress.seconds[1], dress.seconds[0]),
+        (SECONDS, "time", dresses.least, dress.seconds[1], dresses.aim),
         (SPARK_OUT, "count", float(cuts.spark_out), cuts.spark_out + 2.0, float(cuts.spark_out)),
     )
     return tuple(Setting(*row, _planned(setup, row[0])) for row in rows)
+
+
+def usual_bite(setup: SetUp) -> float | None:
+    """The planned depth of the last dressing pass (m), where it may stay; else None."""
+    bite = _planned(setup, BITE)
+    fits = bite is not None and LEAST_BITE <= bite.value <= DEPTHS["rough"]
+    return bite.value if bite is not None and fits else None
 
 
 def _planned(setup: SetUp, check: str) -> Number | None:

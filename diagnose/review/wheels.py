@@ -13,6 +13,7 @@ from diagnose.physics.units import show
 from diagnose.physics.wheel import over_marked_speed, wheel_speed
 from diagnose.physics.wheel_choice import Choice, choose, described, distances, letters_harder
 from diagnose.review.dresses import TIGHTEST
+from diagnose.review.far_off import wheel_far
 from diagnose.review.marking_facts import marking_in
 from diagnose.shop.cards import Card
 
@@ -22,12 +23,16 @@ TURNS, RIM = "marked-turning-speed", "marked-rim-speed"
 
 @dataclass(frozen=True)
 class Judged:
-    """One wheel of the shelf. `barred`: why it may not run here; `wrong`: what does not suit."""
+    """One wheel of the shelf. `barred`: why it may not run here; `wrong`: what does not suit.
+
+    `far`: true when it is so far off that it is recommended for nothing here.
+    """
 
     card: Card
     barred: str
     wrong: tuple[str, ...]
     rank: tuple[float, ...]
+    far: bool = False
 
 
 @dataclass(frozen=True)
@@ -40,8 +45,8 @@ class Shelf:
 
     @property
     def best(self) -> Judged | None:
-        """The wheel that suits best; None when none may be used."""
-        return next((w for w in self.wheels if not w.barred), None)
+        """The wheel that suits best; None when none may be used or comes near."""
+        return next((w for w in self.wheels if not w.barred and not w.far), None)
 
 
 def shelf_for(
@@ -63,7 +68,7 @@ def shelf_for(
     """
     choice = choose(row, contact, thin, wet)
     judged = [_judge(choice, card, turning_speed, finish, units) for card in wheels.values()]
-    judged.sort(key=lambda w: (bool(w.barred), w.rank, w.card.id != planned, w.card.id))
+    judged.sort(key=lambda w: (bool(w.barred), w.far, w.rank, w.card.id != planned, w.card.id))
     return Shelf(choice, described(choice), tuple(judged))
 
 
@@ -79,7 +84,8 @@ def _judge(
     barred = _too_fast(card, turning_speed, units) or _unreadable(card)
     wrong = [f"{name}: {how}" for name, how in distances(choice, marking) if how != "as wanted"]
     coarse = _too_coarse(marking, finish, units)
-    return Judged(card, barred, (*wrong, *coarse), _rank(choice, marking, bool(coarse)))
+    far = bool(wheel_far(choice, marking))
+    return Judged(card, barred, (*wrong, *coarse), _rank(choice, marking, bool(coarse)), far)
 
 
 def _unreadable(card: Card) -> str:

@@ -17,7 +17,7 @@ PLANTED = [
     ("die block ground dry", {"depth_of_cut": "0.04 mm"}, "cut-too-deep"),
     ("hydraulic machine", {"balanced_since_mounting": "never-balanced"}, "unbalanced-wheel"),
     ("iron table, open dress", {"spark_out_strokes": "16"}, "too-many-spark-out-passes"),
-    ("slide of gummy steel", {"wheel": "brown-60-l"}, "wheel-structure-too-dense"),
+    ("slide of gummy steel", {"wheel": "brown-60-l"}, "wheel-grade-too-hard"),
 ]  # fmt: skip
 
 
