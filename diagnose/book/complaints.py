@@ -2,7 +2,18 @@
 
 from __future__ import annotations
 
+import math
+
 from diagnose.book.model import Book, Symptom
+
+NEAR = 0.4  # share of the best score from which a symptom is offered too
+COMMON = frozenset(
+    (
+        *("with", "that", "this", "from", "they", "over", "have", "when", "then", "than", "only"),
+        *("some", "part", "parts", "face", "ground", "grind", "grinding", "grinder", "wheel"),
+        *("comes", "after", "before", "there", "worse", "goes", "every", "once", "until", "again"),
+    )
+)
 
 
 def symptoms_meant(words: str, book: Book) -> tuple[str, ...]:
@@ -20,6 +31,46 @@ def symptoms_meant(words: str, book: Book) -> tuple[str, ...]:
         if found:
             return found
     return ()
+
+
+def symptoms_said(words: str, book: Book) -> tuple[str, ...]:
+    """Ids of the symptoms for which these are the very words: an id, a name, what people say."""
+    text = " ".join(words.lower().replace("-", " ").split())
+    named = book.renamed.get(words.strip(), words.strip())
+    if named in book.symptoms:
+        return (named,)
+    return tuple(s.id for s in book.symptoms.values() if _same(text, s))
+
+
+def likeliest(words: str, book: Book, most: int = 5) -> tuple[str, ...]:
+    """The symptoms nearest to a person's words, best first, to choose from.
+
+    A word counts the more the fewer symptoms use it; a whole phrase that people use counts most.
+    """
+    text = " ".join(words.lower().replace("-", " ").split())
+    mine = _telling(text)
+    said = {s.id: _telling(" ".join(_phrases(s))) for s in book.symptoms.values()}
+    used = {s.id: said[s.id] | _telling(s.looks_like.lower()) for s in book.symptoms.values()}
+    score: dict[str, float] = {}
+    for symptom in book.symptoms.values():
+        held = [len(p.split()) for p in _phrases(symptom) if f" {p} " in f" {text} "]
+        score[symptom.id] = 2.0 * max(held, default=0)
+        for word in mine:
+            users = sum(any(_alike(word, w) for w in theirs) for theirs in used.values())
+            if any(_alike(word, w) for w in used[symptom.id]):
+                people_say = any(_alike(word, w) for w in said[symptom.id])
+                score[symptom.id] += (1.0 + people_say) * math.log(1.0 + len(used) / users)
+    best = max(score.values(), default=0.0)
+    found = [s for s in score if score[s] > 0.0 and score[s] >= NEAR * best]
+    return tuple(sorted(found, key=lambda s: (-score[s], s))[:most])
+
+
+def _telling(text: str) -> set[str]:
+    return {w.strip(".,;:()") for w in text.split() if len(w) > 3} - COMMON
+
+
+def _alike(one: str, other: str) -> bool:
+    return one.startswith(other) or other.startswith(one)
 
 
 def _phrases(symptom: Symptom) -> tuple[str, ...]:

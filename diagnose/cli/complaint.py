@@ -4,19 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 
-from diagnose.book.complaints import symptoms_meant
+from diagnose.book.complaints import likeliest, symptoms_said
 from diagnose.book.model import Book, Symptom
 from diagnose.book.near import nearest
 from diagnose.cli.typed import command, pick
 from diagnose.view.complaints import FEATURES, features_text, list_text, matching
 
+WHICH = "Which number (or several)? Enter takes the first; other words, or f, look again"
 Read = Callable[[], str]
 Say = Callable[[str], None]
 
 
 def choose_complaint(book: Book, read: Read, say: Say) -> tuple[str, ...]:
     """Ids of the symptoms complained of; empty when the person stops."""
-    symptoms = in_families(book)
+    symptoms, offered = in_families(book), False
     say("What is wrong with the part?\n\n" + list_text(symptoms))
     say("\nA number (or several), your own words, f find it by three questions, q stop")
     while True:
@@ -27,14 +28,17 @@ def choose_complaint(book: Book, read: Read, say: Say) -> tuple[str, ...]:
             say("There is nothing before this question.")
         elif line.lower() == "f":
             symptoms = find_by_features(book, read, say) or symptoms
+            offered = False
             say("\nIt could be:\n" + list_text(symptoms) + "\n\nA number, or your own words")
+        elif not line and offered:
+            return (symptoms[0].id,)
         elif line:
-            found = _meant(book, symptoms, line, say)
-            if len(found) == 1 or (found and _numbers(line)):
+            found, sure = _meant(book, symptoms, line, say)
+            if sure:
                 return found
             if found:
-                symptoms = [book.symptoms[s] for s in found]
-                say("That could be:\n" + list_text(symptoms) + "\n\nWhich number?")
+                symptoms, offered = [book.symptoms[s] for s in found], True
+                say(f"That sounds like:\n{list_text(symptoms, families=False)}\n\n{WHICH}")
 
 
 def in_families(book: Book) -> list[Symptom]:
@@ -47,23 +51,28 @@ def _numbers(line: str) -> list[int]:
     return [int(p) for p in parts] if all(p.isdecimal() for p in parts) else []
 
 
-def _meant(book: Book, symptoms: Sequence[Symptom], line: str, say: Say) -> tuple[str, ...]:
+def _meant(
+    book: Book, symptoms: Sequence[Symptom], line: str, say: Say
+) -> tuple[tuple[str, ...], bool]:
+    """The symptoms meant, and whether that is sure: a number, or words people use for one alone."""
     numbers = _numbers(line)
     wrong = [n for n in numbers if not 1 <= n <= len(symptoms)]
     if wrong:
         say(f"There is no number {wrong[0]}; they go from 1 to {len(symptoms)}.")
-        return ()
+        return (), False
     if numbers:
-        return tuple(dict.fromkeys(symptoms[n - 1].id for n in numbers))
-    found = symptoms_meant(line, book)
+        return tuple(dict.fromkeys(symptoms[n - 1].id for n in numbers)), True
+    said = symptoms_said(line, book)
+    if len(said) == 1:
+        say(f"   = {book.symptoms[said[0]].name}")
+        return said, True
+    found = tuple(dict.fromkeys((*said, *likeliest(line, book))))
     if not found:
         words = {w: s.name for s in book.symptoms.values() for w in (*s.in_words, s.name)}
         near = nearest(line.lower(), {w.lower(): 0 for w in words})
         hint = f"Did you mean {near}?" if near else "Type a number, or f to find it."
         say(f"No complaint is known as '{line}'. {hint}")
-    elif len(found) == 1:
-        say(f"   = {book.symptoms[found[0]].name}")
-    return found
+    return found, False
 
 
 def find_by_features(book: Book, read: Read, say: Say) -> list[Symptom]:

@@ -7,15 +7,17 @@ from typing import TYPE_CHECKING
 from diagnose.book.model import Check, Stop
 from diagnose.case.entries import Entry
 from diagnose.cli.typed import command, pick
-from diagnose.reasoning.gates import CLEARED, RAISED
+from diagnose.reasoning.gates import CLEARED, RAISED, TURNING
 from diagnose.reasoning.reason import Reasoned
 from diagnose.view.build import view_of
 from diagnose.view.folding import wrapped
+from diagnose.view.result import percent
 from diagnose.view.text import stop_text
 
 if TYPE_CHECKING:
     from diagnose.cli.interview import Interview
 
+STANDING_STILL = 0.2  # chance from which a fix is told that needs nothing turning
 GO_ON = {
     "stop": "Not cleared: go on only with what needs nothing turning.",
     "hold": "The part is put aside: go on looking for the cause.",
@@ -65,9 +67,14 @@ def _stop_text(reasoned: Reasoned, stop: Stop) -> str:
 
 def find_out_first(interview: Interview, reasoned: Reasoned) -> str:
     """Nothing more can be asked or tried while a hazard is open: say so and how to close it."""
+    _so_far(interview, reasoned)
     standing = [h.stop for h in reasoned.read.hazards if h.state == RAISED and _machine(h.stop)]
     if standing:
         interview.desk.say("\nNothing more can be done while nothing may turn.")
+        if len(standing) > 1:
+            every = "; ".join(stop.name for stop in standing)
+            told = f"{len(standing)} stops stand, each to be cleared: {every}."
+            interview.desk.say(wrapped(told))
         interview.desk.say(_stop_text(reasoned, standing[0]))
         interview.desk.say("\n   1  It is cleared: I say how.\n   3  Leave it here: save and stop.")
         interview.desk.say("\nA number, b back")
@@ -75,6 +82,17 @@ def find_out_first(interview: Interview, reasoned: Reasoned) -> str:
     open_ = [h.stop for h in reasoned.read.hazards if h.state != CLEARED and _machine(h.stop)]
     names = dict.fromkeys(stop.asked_by for stop in open_)
     return _menu(interview, reasoned, open_, [interview.desk.book.checks[n] for n in names])
+
+
+def _so_far(interview: Interview, reasoned: Reasoned) -> None:
+    """What is most likely so far, and what can be done about it while everything stands still."""
+    view, say = view_of(reasoned, full=False), interview.desk.say
+    if reasoned.belief.ranked and view.causes:
+        say("\n" + wrapped(f"So far: {view.headline[0].lower()}{view.headline[1:]}"))
+    step = next((s for s in reasoned.plan.cure if TURNING not in s.fix.needs), None)
+    if step is not None and step.cures_alone >= STANDING_STILL:
+        told = f"{step.fix.do} ({percent(step.cures_alone)}; power locked out)"
+        say(wrapped(f"That can be done with everything standing still: {told}"))
 
 
 def _machine(stop: Stop) -> bool:

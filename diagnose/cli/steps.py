@@ -18,7 +18,10 @@ from diagnose.view.text import fix_lines
 if TYPE_CHECKING:
     from diagnose.cli.interview import Interview
 
-LONG_JOB = "It is a long job: have someone who knows the machine look with you before you begin."
+LONG_JOB = (
+    "That is a long job: have someone who knows the machine look with you before you begin. "
+    "What to do:"
+)
 SAID = {
     "gone and stays": "Gone, and it stays gone.",
     "gone and comes back": "Gone, but it comes back.",
@@ -70,14 +73,21 @@ def _try(interview: Interview, reasoned: Reasoned) -> str:
     say("\n" + wrapped(view.headline))
     for part in view.plan.part:
         say(wrapped(f"The part: {part.say}"))
-    long_job = reasoned.step.kind != "fix"
-    if long_job:
-        say("\n" + wrapped(LONG_JOB))
-    head = "That is what to do" if long_job else "Try this first"
-    say(f"\n{head}:\n" + "\n".join(fix_lines(view.plan.cure[0], 1)))
+    say("\n" + wrapped(_head(reasoned)) + "\n" + "\n".join(fix_lines(view.plan.cure[0], 1)))
     if _put_off(reasoned):
         say("\n" + _put_off(reasoned))
     return _outcome(interview, reasoned, reasoned.plan.cure[0].causes[0])
+
+
+def _head(reasoned: Reasoned) -> str:
+    """What is said before a fix: how it stands to the most likely cause."""
+    first = reasoned.plan.cure[0]
+    if reasoned.step.kind != "fix":
+        return LONG_JOB
+    top = reasoned.belief.ranked[0].cause
+    if top in first.causes or first.cures_alone >= FAINT:
+        return "Try this first:"
+    return f"Before that, a quick try for what is less likely ({percent(first.cures_alone)}):"
 
 
 def _outcome(interview: Interview, reasoned: Reasoned, cause: str) -> str:

@@ -6,16 +6,17 @@ clears one; "I think so" clears nothing.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 
 from diagnose.book.conditions import FactValue, holds
-from diagnose.book.model import Book, Check, Stop
+from diagnose.book.model import Book, Check, Option, Stop
 from diagnose.reasoning.facts import Gathered, stale
 from diagnose.reasoning.forward import Deduced
 
 CLEARED, NOT_CLEARED, RAISED = "cleared", "not cleared", "stop"
 TURNING = "wheel-turning"
+NONE = "none"  # the answer of a list when nothing on it is true
 
 
 @dataclass(frozen=True)
@@ -165,7 +166,8 @@ def _hazard(
         for option in check.options:
             if option.id in chosen and stop.id in option.raises:
                 up.append((told.entry, name))
-            if option.id in chosen and stop.id in option.clears and told.sure and not computed:
+            said = option.id in chosen or _left_out(check, option, chosen)
+            if said and stop.id in option.clears and told.sure and not computed:
                 down.append((told.entry, name))
     if computed:
         label = f"stop:{stop.id}"
@@ -173,6 +175,11 @@ def _hazard(
         up += [(basis.get(label, 0), rule) for rule in rules]
     down += [(n, f"cleared: {how}") for n, name, how in gathered.read.cleared if name == stop.id]
     return _settle(stop, up, down, gathered, facts)
+
+
+def _left_out(check: Check, option: Option, chosen: Collection[FactValue]) -> bool:
+    """True for "none of these" where dangers were named: the ones not named were not true."""
+    return check.kind == "any" and option.id == NONE and bool(chosen) and NONE not in chosen
 
 
 def _settle(

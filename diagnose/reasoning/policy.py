@@ -56,6 +56,9 @@ def decide(
     asked: int,
 ) -> Step:
     """The next step for the machinist."""
+    early = _gate_still_open(book, safety) if asked >= OPENING else None
+    if early is not None:
+        return Step("safety", early.id, "asked early, whatever it tells of the cause")
     still = [c for c in valued.candidates if not _turns(book, c)]
     open_ = valued.candidates if safe or safety else still
     step = _decide(book, valued, fixes, open_, first_questions, asked)
@@ -69,6 +72,13 @@ def decide(
     if safety:
         return Step("safety", safety[0].id, "before anything turns")
     return step
+
+
+def _gate_still_open(book: Book, safety: Sequence[Check]) -> Check | None:
+    """The first list of dangers, as long as none of the lists was answered."""
+    gates = {c.id for c in book.checks.values() if c.gate}
+    lists = [c for c in safety if c.id in gates]
+    return lists[0] if lists and len(lists) == len(gates) else None
 
 
 def walk_list(book: Book, valued: Valued, step: Step, safe: bool, length: int = 4) -> list[str]:

@@ -108,7 +108,7 @@ def reason_from(read: Read) -> Reasoned:
     valued = value_all(book, network, checks, read.facts, fixes, _prepared(read), wiped, belief)
     safety = safety_checks(book, read.hazards, gathered, frozenset(gathered.read.later))
     firsts = [q for s in case.complaint for q in book.symptoms[s].first_questions]
-    asked = questions_asked(book, case)
+    asked = looks_made(book, case)
     step = decide(
         book, valued, fixes, safe=read.safe, safety=safety, first_questions=firsts, asked=asked
     )
@@ -122,8 +122,20 @@ def reason_from(read: Read) -> Reasoned:
 
 def questions_asked(book: Book, case: Case) -> int:
     """Answers to what was asked for the cause; what was asked for safety takes none of them."""
+    return len(_asked(book, case))
+
+
+def looks_made(book: Book, case: Case) -> int:
+    """The questions as the policy counts them: the numbers that make up one reading are one."""
+    asked = _asked(book, case)
+    known = [book.checks[n] for n in asked if n in book.checks]
+    parts = {n for check in known for n in check.together_with}
+    return sum(1 for name in asked if name not in parts)
+
+
+def _asked(book: Book, case: Case) -> list[str]:
     safety = {s.asked_by for s in book.stops.values()}
-    return sum(1 for e in case.entries if e.kind == "answer" and e.name not in safety)
+    return [e.name for e in case.entries if e.kind == "answer" and e.name not in safety]
 
 
 def _prepared(read: Read) -> frozenset[str]:

@@ -60,11 +60,13 @@ FEATURES = {
 }
 
 
-def list_text(symptoms: Sequence[Symptom]) -> str:
-    """Numbered complaints under the heading of their family."""
-    lines, number = [], 0
+def list_text(symptoms: Sequence[Symptom], families: bool = True) -> str:
+    """Numbered complaints, under the heading of their family or in the order given."""
+    lines: list[str] = []
+    number = 0
     for family, group in groupby(symptoms, key=lambda s: s.family):
-        lines.append(f" {family.replace('-', ' ').capitalize()}")
+        if families:
+            lines.append(f" {family.replace('-', ' ').capitalize()}")
         for symptom in group:
             number += 1
             text = f"{symptom.name}: {symptom.looks_like}"

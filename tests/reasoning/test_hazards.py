@@ -16,7 +16,7 @@ from diagnose.book.locate import knowledge_folder
 from diagnose.book.model import Book, Check, Stop
 from diagnose.case.entries import OUTCOMES, UNKNOWN, Case, Entry
 from diagnose.reasoning.belief import Impossible
-from diagnose.reasoning.gates import CLEARED, TURNING
+from diagnose.reasoning.gates import CLEARED, RAISED, TURNING
 from diagnose.reasoning.reason import Reasoned, read_case, reason
 from tests.small import small_book
 
@@ -119,6 +119,8 @@ def cleared_by(case: Case, stop: Stop) -> bool:
         if entry.kind in ("answer", "correct") and entry.sure:
             check = book().checks[entry.name]
             chosen = {part.strip() for part in entry.value.split(",")}
+            if check.kind == "any" and "none" not in chosen:  # what a list leaves out is not so
+                chosen.add("none")
             if any(o.id in chosen and stop.id in o.clears for o in check.options):
                 return True
     return False
@@ -316,3 +318,15 @@ def test_a_danger_that_is_cleared_stays_evidence_of_what_it_did() -> None:
     shares = [r.acts for r in unbalanced if r is not None]
     assert shares[1] == pytest.approx(shares[0], rel=0.05)
     assert shares[1] > 1.05 * shares[2]
+
+
+def test_a_list_of_dangers_answered_with_one_clears_those_not_named() -> None:
+    said = (Entry("answer", "before-anything-runs", "guard-is-off"),)
+    state = {h.stop.id: h.state for h in read_case(book(), Case("", (), said)).hazards}
+    assert state["guard-off"] == RAISED
+    listed = book().checks["before-anything-runs"].by_option["none"].clears
+    assert {state[s] for s in listed if s != "guard-off"} == {CLEARED}
+
+    thought = (Entry("answer", "before-anything-runs", "guard-is-off", sure=False),)
+    state = {h.stop.id: h.state for h in read_case(book(), Case("", (), thought)).hazards}
+    assert CLEARED not in {state[s] for s in listed}
