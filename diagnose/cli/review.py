@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     type=click.Choice(["last-good"]),
     help="List every setting that differs from the last good job of this machine and metal.",
 )
+@click.option("--full", is_flag=True, help="Lists to tick, readings, answers and sources too.")
 @click.option("--json", "as_json", is_flag=True, help="Print JSON (schema 1).")
 @click.option("--page", "--out", "page", type=click.Path(path_type=Path), help="Write the page.")
 @global_options
@@ -34,6 +35,7 @@ def review(
     machine: str | None,
     wheel: str | None,
     against: str | None,
+    full: bool,
     as_json: bool,
     page: Path | None,
 ) -> None:
@@ -63,7 +65,7 @@ def review(
         from diagnose.report.review_page import write_review
 
         say(f"The page: {write_review(view, page).as_posix()}")
-    tell(json.dumps(review_json(view), indent=2) if as_json else review_text(view))
+    tell(json.dumps(review_json(view), indent=2) if as_json else review_text(view, full))
     leave(STOP if view.stops else DONE)
 
 

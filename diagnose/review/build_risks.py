@@ -8,6 +8,8 @@ from diagnose.review.dresses import for_this_face
 from diagnose.review.reasons import Reason, reasons
 from diagnose.review.review import PLANNED, WHEEL_CHECKS, Review
 from diagnose.review.risks import Risk
+from diagnose.review.set_up import DEPTH
+from diagnose.review.settings import ACROSS
 from diagnose.review.shaking import BALANCED, force_words
 from diagnose.view.parts import source_view
 from diagnose.view.review import BroughtView, RiskView, ShownView
@@ -27,7 +29,11 @@ def change_lines(book: Book, review: Review, units: str) -> dict[str, str]:
     for s in review.settings:
         if s.planned is not None and not s.keep:
             told = review.setup.read.gathered.told[s.check].text
-            lines[s.check] = f"Set {book.checks[s.check].name} to {s.said(units)}, not {told}."
+            name = book.checks[s.check].name
+            lines[s.check] = f"Set {name} to {s.said(units)}, not {told}."
+    if {DEPTH, ACROSS} <= lines.keys():  # one pair for both
+        told = review.setup.read.gathered.told[ACROSS].text
+        lines[ACROSS] = lines[DEPTH] = f"{lines[DEPTH].rstrip('.')} with {told} across."
     best = review.shelf.best if review.shelf else None
     planned = review.setup.read.case.wheel or PLANNED
     if review.shelf is not None and (best is None or best.card.id != planned):

@@ -10,6 +10,7 @@ from diagnose.book.model import Book, Cause
 from diagnose.physics.units import show
 from diagnose.reasoning.network import Network
 from diagnose.reasoning.reason import Read
+from diagnose.view.said import sum_name
 
 DEEPEST = 4  # how far back a finding is followed to the numbers it stands on
 
@@ -31,7 +32,7 @@ def reasons(
     book: Book, read: Read, network: Network, cause: Cause, units: str
 ) -> tuple[Reason, ...]:
     """Every circumstance and sign that speaks for the cause here, the strongest first."""
-    found = [*_set_by(book, read, cause, units), *_shifts(book, read, cause, units)]
+    found = [*_set_by(book, read, cause, units), *_shifts(read, cause, units)]
     found += _signs(book, read, network, cause, units)
     found += _reports(book, read, cause)
     return tuple(found)
@@ -43,15 +44,15 @@ def _set_by(book: Book, read: Read, cause: Cause, units: str) -> Iterator[Reason
     rule = book.rules[cause.set_by]
     degree = holds(rule.when, read.facts)
     if degree:
-        shown, checks = _shown(book, read, rule.when.facts, units)
+        shown, checks = _shown(read, rule.when.facts, units)
         yield Reason(rule.because, shown, rule.source, checks)
 
 
-def _shifts(book: Book, read: Read, cause: Cause, units: str) -> Iterator[Reason]:
+def _shifts(read: Read, cause: Cause, units: str) -> Iterator[Reason]:
     strongest = sorted(cause.more_likely_when, key=lambda s: -s.factor)
     for shift in strongest:
         if shift.factor > 1.0 and holds(shift.when, read.facts):
-            shown, checks = _shown(book, read, shift.when.facts, units)
+            shown, checks = _shown(read, shift.when.facts, units)
             yield Reason(shift.because, shown, shift.source, checks)
 
 
@@ -64,7 +65,7 @@ def _signs(book: Book, read: Read, network: Network, cause: Cause, units: str) -
         best = max(range(len(vector)), key=lambda k: vector[k])
         without = values[best].without_cause or 0.0
         if best > 0 and values[best].id == link.value and link.how_often > without:
-            shown, checks = _shown(book, read, (link.finding,), units)
+            shown, checks = _shown(read, (link.finding,), units)
             yield Reason(link.because, shown, link.source, checks)
 
 
@@ -78,11 +79,11 @@ def _reports(book: Book, read: Read, cause: Cause) -> Iterator[Reason]:
 
 
 def _shown(
-    book: Book, read: Read, facts: tuple[str, ...], units: str
+    read: Read, facts: tuple[str, ...], units: str
 ) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """The facts in words, those they were worked out from after them; the checks among them."""
     names = list(stands_on(read, facts))
-    worded = [words_of(book, n, read.facts[n], units) for n in names if n in read.facts]
+    worded = [words_of(read, n, read.facts[n], units) for n in names if n in read.facts]
     checks = tuple(n for n in names if n in read.gathered.told)
     return tuple(w for w in worded if w), checks
 
@@ -110,10 +111,11 @@ def _back(read: Read, facts: tuple[str, ...], depth: int) -> Iterator[str]:
                     yield from _back(read, tuple(step.from_facts), depth + 1)
 
 
-def words_of(book: Book, name: str, value: FactValue, units: str) -> str:
+def words_of(read: Read, name: str, value: FactValue, units: str) -> str:
     """A fact in words: its name and its value with the unit."""
+    book = read.book
     if isinstance(value, Number):
-        label = book.checks[name].name if name in book.checks else _worked_out(book, name)
+        label = book.checks[name].name if name in book.checks else sum_name(read, name)
         return f"{label}: {show(value.value, book.dimensions.get(name, 'number'), units)}"
     if name in book.checks:
         return f"{book.checks[name].name}: {answer_words(book, name, value)}"
@@ -130,8 +132,3 @@ def answer_words(book: Book, check: str, value: FactValue) -> str:
     chosen = value if isinstance(value, frozenset) else {value}
     said = [o.say for o in book.checks[check].options if o.id in chosen]
     return "; ".join(said) or str(value)
-
-
-def _worked_out(book: Book, name: str) -> str:
-    rule = next((r for r in book.rules.values() if r.work_out and r.work_out.gives == name), None)
-    return rule.name if rule else name.replace("-", " ")

@@ -27,6 +27,7 @@ class Setting:
     high: float
     target: float
     planned: Number | None
+    pairs: tuple[tuple[float, float], ...] = ()  # (depth, crossfeed): one goes with the other
 
     @property
     def keep(self) -> bool:
@@ -37,11 +38,23 @@ class Setting:
         return self.low * (1 - near) <= self.planned.value <= self.high * (1 + near)
 
     def said(self, units: str) -> str:
-        """The range recommended, in words."""
+        """The range recommended, in words; for depth and crossfeed each with its other."""
+        if self.pairs:
+            said = [self._pair(depth, across, units) for depth, across in self.pairs]
+            ways = ", or ".join(said[:-1] or said)
+            return ways + (f"; to finish {said[-1]}" if len(said) > 1 else "")
         low, high = show(self.low, self.dimension, units), show(self.high, self.dimension, units)
         if low.endswith(" µm") and high.endswith(" mm"):  # one unit: both are read off one dial
             low = f"{self.low * 1e3:.2g} mm"
         return low if low == high else f"{low} to {high}"
+
+    def _pair(self, depth: float, across: float, units: str) -> str:
+        deep, wide = show(depth, "length", units), show(across, "length", units)
+        if deep.endswith(" µm"):
+            deep = f"{depth * 1e3:.2g} mm"
+        if self.check == ACROSS:
+            return f"{wide} at most with {deep} deep"
+        return f"{deep} with {wide} across"
 
     def answer(self) -> str:
         """The setting to go on with, as the answer of its check: the planned one if it will do."""
@@ -59,7 +72,7 @@ def settings_for(setup: SetUp, cuts: Cuts, dresses: Dresses) -> tuple[Setting, .
     depth = _planned(setup, DEPTH)
     deepest = max(way.depth for way in cuts.ways)
     across = rough.crossfeed
-    if depth is not None and depth.value < deepest * (1 + NEAR):
+    if depth is not None and depth.value <= deepest * (1 + NEAR):
         across = min(cuts.widest, cuts.work_at * cuts.ceiling / depth.value)
     slow = min(cuts.table_speed, cuts.slowest)
     rows = (
@@ -70,7 +83,22 @@ def settings_for(setup: SetUp, cuts: Cuts, dresses: Dresses) -> tuple[Setting, .
         (SECONDS, "time", dresses.least, dress.seconds[1], dresses.aim),
         (SPARK_OUT, "count", float(cuts.spark_out), cuts.spark_out + 2.0, float(cuts.spark_out)),
     )
-    return tuple(Setting(*row, _planned(setup, row[0])) for row in rows)
+    pairs = _pairs(setup, cuts, deepest, across)
+    return tuple(
+        Setting(*row, _planned(setup, row[0]), pairs if row[0] in (DEPTH, ACROSS) else ())
+        for row in rows
+    )
+
+
+def _pairs(
+    setup: SetUp, cuts: Cuts, deepest: float, across: float
+) -> tuple[tuple[float, float], ...]:
+    """Depth and crossfeed that go together (m): the depth planned where it may stay, else the
+    ways of the table, roughing first. No pair is more than what the spindle is to pull."""
+    depth = _planned(setup, DEPTH)
+    if depth is not None and depth.value <= deepest * (1 + NEAR):
+        return ((depth.value, across),)
+    return tuple((way.depth, way.crossfeed) for way in cuts.ways)
 
 
 def usual_bite(setup: SetUp) -> float | None:

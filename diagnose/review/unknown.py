@@ -11,11 +11,26 @@ from diagnose.reasoning.gates import TURNING
 from diagnose.reasoning.ground import prior_facts
 from diagnose.reasoning.network import impossible, prior_of
 from diagnose.reasoning.reason import Read
+from diagnose.review.choices import PART
+from diagnose.review.metals import MATERIAL
 from diagnose.review.risks import MINOR, Weighed, harmful_of
 
 MOST = 8
 # a set-up is reviewed before the cut: what only a cut can show is not asked
 BEFORE = ("history", "machine", "wheel", "part", "bench")
+# of a part and at the bench only this is there to be known: no face is ground, nothing measured
+OF_THE_PART = (PART - {"metal-beside-the-opening"}) | {"rock-on-the-plate"}
+OF_HARDENING, HARD = ("how-hardened", "temper-record"), "hardened-steel"
+AT_THE_BENCH = frozenset({"diamond-tip", "diamond-wiggle"})
+# these tell of a fault that was seen, or of passes that were made
+AFTER = frozenset(
+    {"clean-until-altered", "good-cold-or-warm", "how-bars-come-and-go", "how-edges-broken",
+     "how-it-moved", "how-long-a-dress-helps", "how-size-taken", "how-the-sparks-look",
+     "measured-already", "pattern-after-remounting", "rust-when", "stream-steady",
+     "table-in-the-cut", "what-it-goes-with", "what-the-last-dress-did", "what-you-hear",
+     "when-it-shows", "which-face-measured", "which-way-size-went", "grit-in-the-tray",
+     "quicker-table-speed", "slower-wheel-speed", "feel-the-chuck", "loosen-under-the-indicator"}
+)  # fmt: skip
 DEEPEST = 5
 
 
@@ -98,13 +113,23 @@ def _roads(book: Book, read: Read) -> dict[str, tuple[str, ...]]:
     return roads
 
 
+def can_be_known(check: Check) -> bool:
+    """True when there is an answer before the cut."""
+    if check.place == "part":
+        return check.id in OF_THE_PART
+    if check.place == "bench":
+        return check.id in AT_THE_BENCH
+    return check.place in BEFORE and check.id not in AFTER
+
+
 def _askable(check: Check, read: Read) -> bool:
     return (
         check.id not in read.gathered.told
-        and check.place in BEFORE
+        and can_be_known(check)
         and not check.trial
         and TURNING not in check.needs
         and holds(check.asked_when, read.facts) != 0.0
+        and not (check.id in OF_HARDENING and read.facts.get(MATERIAL, HARD) != HARD)
     )
 
 

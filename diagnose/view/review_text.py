@@ -10,22 +10,21 @@ from diagnose.view.review import ListView, ReviewView, RiskView
 from diagnose.view.text import stop_text
 
 WIDTH = 78
+ORDERS = ("thin-work", "six-faces")  # lists that are an order of the sides
+REST = "The rest (lists to tick, what can shake, readings, what was told, sources)"
 BROUGHT = "part and machine bring along, no fault of the plan"
 
 
-def review_text(view: ReviewView) -> str:
-    """The whole review: stops, risks, wheel, dress and cut, lists, what is not known."""
+def review_text(view: ReviewView, full: bool = False) -> str:
+    """What matters of a review: stops, risks, what to set, wheel, dress, cut, order of the sides
+    and what is not known. `full`: the lists to tick, readings, answers and sources as well."""
     parts = [_head(view), *(stop_text(s) for s in view.stops), _first(view), _risks(view)]
-    parts += [_against(view), _wheels(view), _dress(view), _cut(view), _settings(view)]
-    parts += [_list(each) for each in view.lists]
-    parts += [
-        _unknown(view),
-        _complaints(view),
-        _shakers(view),
-        _readings(view),
-        _said(view),
-        _loose(view),
-    ]
+    parts += [_against(view), _settings(view), _wheels(view, full), _dress(view), _cut(view)]
+    parts += [_list(each) for each in view.lists if full or each.id in ORDERS]
+    parts += [_unknown(view)]
+    if full:
+        parts += [_complaints(view), _shakers(view), _readings(view), _said(view)]
+    parts.append(_loose(view, full))
     return "\n\n".join(p for p in parts if p) + "\n"
 
 
@@ -114,7 +113,7 @@ def _against(view: ReviewView) -> str:
     return "\n".join(lines)
 
 
-def _wheels(view: ReviewView) -> str:
+def _wheels(view: ReviewView, full: bool) -> str:
     lines = ["THE WHEEL"]
     if view.wheel_wanted:
         lines.append(_wrap(f"To begin with: {view.wheel_wanted}", "  "))
@@ -123,7 +122,8 @@ def _wheels(view: ReviewView) -> str:
         planned = ", the one planned" if w.planned else ""
         lines.append(_wrap(f"{w.verdict}: {w.name} ({w.id}, {w.marking}){planned}", "    ", "  - "))
         lines += [_wrap(wrong, " " * 8, " " * 6) for wrong in w.wrong]
-    lines += [_wrap(t, "    ", "  ") for t in marking_lines(view.marking)]
+    if full:
+        lines += [_wrap(t, "    ", "  ") for t in marking_lines(view.marking)]
     return "\n".join(lines)
 
 
@@ -241,10 +241,13 @@ def _said(view: ReviewView) -> str:
     return "\n".join(lines)
 
 
-def _loose(view: ReviewView) -> str:
+def _loose(view: ReviewView, full: bool) -> str:
     lines = [_wrap(n, "    ", "  note: ") for n in view.notes]
-    lines += [
-        _wrap(f"[{s.id}] {s.title} ({s.standing})", "    ", "  source: ") for s in view.sources
-    ]
+    if full:
+        lines += [
+            _wrap(f"[{s.id}] {s.title} ({s.standing})", "    ", "  source: ") for s in view.sources
+        ]
+    else:
+        lines.append(_wrap(f"{REST}: --full", "  "))
     lines.append(f"  {view.date}, knowledge {view.version}")
     return "LOOSE ENDS\n" + "\n".join(lines)

@@ -49,7 +49,7 @@ def readings(read: Read, units: str) -> tuple[ReadingView, ...]:
         if not isinstance(value, Number):
             continue
         dimension = book.dimensions.get(name, "number")
-        label = book.checks[name].name if name in book.checks else _gives(book, name)
+        label = book.checks[name].name if name in book.checks else sum_name(read, name)
         low, mid, high = (show(x, dimension, units) for x in (value.low, value.value, value.high))
         out.append(
             ReadingView(
@@ -68,8 +68,11 @@ def readings(read: Read, units: str) -> tuple[ReadingView, ...]:
     return tuple(out)
 
 
-def _gives(book: Book, name: str) -> str:
-    for rule in book.rules.values():
+def sum_name(read: Read, name: str) -> str:
+    """The name of the sum that gave a number here: of several the one whose metal it is."""
+    book = read.book
+    ran = [step.rule for step in read.deduced.trace if step.concluded == name]
+    for rule in (*(book.rules[r] for r in ran if r in book.rules), *book.rules.values()):
         if rule.work_out is not None and rule.work_out.gives == name:
             return rule.name
     return name_of(book, name)

@@ -26,7 +26,7 @@ def stop_view(hazard: Hazard, read: Read) -> StopView:
         stop.what_is_wrong,
         stop.do_first,
         stop.cleared_when,
-        tuple(because),
+        tuple(dict.fromkeys(because)),
         source_view(book, stop.source),
         card_refs(book, stop.cards),
     )

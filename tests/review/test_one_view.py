@@ -88,7 +88,31 @@ def view(request: pytest.FixtureRequest) -> ReviewView:
 
 
 def test_the_text_says_every_fact(view: ReviewView) -> None:
-    assert missing(view, review_text(view), ON_A_PAGE_ONLY) == []
+    assert missing(view, review_text(view, full=True), ON_A_PAGE_ONLY) == []
+
+
+def test_the_short_text_keeps_what_matters_and_names_where_the_rest_is(view: ReviewView) -> None:
+    short, full = review_text(view), review_text(view, full=True)
+    told = " ".join(short.split())
+
+    assert "--full" in short
+    assert "--full" not in full
+    for line in (view.headline, view.first_action, view.dress_note, view.ceiling, view.cut_note):
+        assert " ".join(line.split()) in told
+    for stop in view.stops:
+        assert stop.name.lower() in told.lower()
+        assert all(step in told for step in stop.do_first)
+    for risk in view.risks:
+        assert all(line in told for line in (risk.name, risk.do, *risk.change))
+    for caution in view.cautions:
+        assert caution.say in told
+    for setting in view.settings:
+        assert setting.recommended in told
+    for unknown in view.unknown:
+        assert unknown.check.ask in told
+    assert "READINGS" not in short
+    assert "WHAT WAS PLANNED" not in short
+    assert len(short.splitlines()) < 0.6 * len(full.splitlines())
 
 
 def test_the_page_says_every_fact(view: ReviewView) -> None:
@@ -121,7 +145,7 @@ def _leaves(data: object) -> Iterator[object]:
 
 
 def test_every_source_named_is_listed_with_its_standing(view: ReviewView) -> None:
-    text = " ".join(review_text(view).split())
+    text = " ".join(review_text(view, full=True).split())
 
     for source in view.sources:
         assert f"[{source.id}] {source.title} ({source.standing})" in text
@@ -157,6 +181,6 @@ def test_the_same_job_gives_the_same_bytes_in_any_order_of_its_facts() -> None:
     turned = replace(case, given=dict(reversed(list(case.given.items()))))
 
     assert (
-        review_text(reviewed(case)).split("LOOSE")[0]
-        == (review_text(reviewed(turned)).split("LOOSE")[0])
+        review_text(reviewed(case), full=True).split("LOOSE")[0]
+        == (review_text(reviewed(turned), full=True).split("LOOSE")[0])
     )
