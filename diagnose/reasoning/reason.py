@@ -113,7 +113,7 @@ def reason_from(read: Read) -> Reasoned:
         book, valued, fixes, safe=read.safe, safety=safety, first_questions=firsts, asked=asked
     )
     wanted = begun(book, gathered)
-    if wanted and step.kind != "safety" and (read.safe or not turns(book.checks[wanted])):
+    if wanted and (read.safe or not turns(book.checks[wanted])):
         step = Step("ask", wanted, "it completes the reading you began")
     walk = tuple(walk_list(book, valued, step, read.safe))
     plan = make_plan(book, case.complaint, belief, valued, fixes, read.facts, read.safe)
