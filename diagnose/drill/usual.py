@@ -78,7 +78,7 @@ WEIGHTS: dict[str, dict[str, float]] = {
     "skin-of-the-work": {"machined-clean": 4.0},
     "what-else-happened": {"nothing-else": 8.0},
     "what-was-done-to-the-wheel": {"off-and-on-again": 2.0, "new-of-the-same-kind": 2.0},
-    "measured-already": {"outside": 3.0, "only-seen": 4.0},
+    "measured-already": {"outside": 3.0, "only-seen": 4.0, "inside": 0.02},
     "longer-than-usual-undressed": {"sooner": 2.0},
 }
 # With what metal which grain is usual, over the weight of the grain alone.
