@@ -41,7 +41,10 @@ class Batch:
         self.ground = ground(book)
 
     def solve(self) -> None:
-        total = sum_out(self.network, self.rows, posteriors=False).total
+        apart = len(self.network.complaint) > 1
+        summed = sum_out(self.network, self.rows, fired=apart, posteriors=apart)
+        total = summed.total
+        self.fired = summed.fired
         shares = partition(self.network, self.rows, np.ones(len(self.rows)))
         # unnormalised: shares with total one are the plain sums
         self.total = total
@@ -49,25 +52,37 @@ class Batch:
         self.none = shares.none
 
     def base(self) -> tuple[Floats, float, float]:
-        return self._normal(self.total[0], self.alone[0], self.none[0])
+        fired = None if self.fired is None else self.fired[0]
+        return self._normal(self.total[0], self.alone[0], self.none[0], fired)
 
     def read(self, handle: Handle) -> Answers:
         pick = list(handle.rows)
         total = np.maximum(handle.mix @ self.total[pick], 0.0)
         alone = np.maximum(handle.mix @ self.alone[pick], 0.0)
         none = np.maximum(handle.mix @ self.none[pick], 0.0)
+        fired = None if self.fired is None else np.maximum(handle.mix @ self.fired[pick], 0.0)
         whole = total.sum() if handle.normalise else self.total[0]
         return [
-            (label, float(total[i] / whole), self._normal(total[i], alone[i], none[i]))
+            (
+                label,
+                float(total[i] / whole),
+                self._normal(total[i], alone[i], none[i], None if fired is None else fired[i]),
+            )
             for i, label in enumerate(handle.labels)
             if total[i] > 1e-12 * whole
         ]
 
     @staticmethod
-    def _normal(total: float, alone: Floats, none: float) -> tuple[Floats, float, float]:
+    def _normal(
+        total: float, alone: Floats, none: float, fired: Floats | None
+    ) -> tuple[Floats, float, float]:
         cures = alone / total
         left = float(none / total)
-        return cures, max(0.0, 1.0 - float(cures.sum()) - left), left
+        several = max(0.0, 1.0 - float(cures.sum()) - left)
+        if fired is not None and several > 0.0 and fired.sum() > 0.0:
+            # several complaints: who is at work in some of them has that share of the mending
+            return cures + several * fired / fired.sum(), 0.0, left
+        return cures, several, left
 
     # what a check would add ------------------------------------------------------------------
 

@@ -11,7 +11,7 @@ from diagnose.reasoning.contradictions import at_odds
 from diagnose.reasoning.explain import Account, Item, account
 from diagnose.reasoning.gates import NOT_CLEARED
 from diagnose.reasoning.graph import chain
-from diagnose.reasoning.policy import DEAR
+from diagnose.reasoning.policy import DEAR, FAINT
 from diagnose.reasoning.reason import Reasoned
 from diagnose.reasoning.stability import Stability, stability
 from diagnose.view.drawn import ShakersView
@@ -228,8 +228,9 @@ def _first_action(reasoned: Reasoned) -> str:
         return stops[0].stop.do_first[0]
     if step.kind in ("ask", "safety"):
         return book.checks[step.name].ask
-    if step.kind == "fix" and reasoned.plan.cure:
-        return reasoned.plan.cure[0].fix.do
+    cure = reasoned.plan.cure
+    if cure and (step.kind == "fix" or cure[0].cures_alone >= FAINT):
+        return cure[0].fix.do
     if reasoned.plan.leave:
         return reasoned.plan.part[0].say
     return "Stop here and ask someone who can look at the machine; take this page along."

@@ -166,15 +166,18 @@ def _plan(view: ResultView) -> str:
         lines.append("The cure, first things first:")
         for number, fix in enumerate(view.plan.cure, 1):
             lines += fix_lines(fix, number)
-        lines.append(
-            _wrap(
-                f"About {minutes(view.plan.expected_minutes)} expected if you fix now and ask no "
-                f"more; one case in ten {minutes(view.plan.quick_minutes)}, "
-                f"nine in ten within {minutes(view.plan.slow_minutes)}."
-            )
-        )
+        lines.append(_wrap(_how_long(view)))
     lines += [_wrap(card_line(card), "    ", "  > ") for card in view.plan.cards]
     return "\n".join(lines)
+
+
+def _how_long(view: ResultView) -> str:
+    plan = view.plan
+    told = f"About {minutes(plan.expected_minutes)} expected if you fix now and ask no more; "
+    if plan.quick_minutes >= plan.slow_minutes:
+        return told + f"mostly {minutes(plan.slow_minutes)}, help from outside included."
+    quick = f"one case in ten {minutes(plan.quick_minutes)}"
+    return told + f"{quick}, nine in ten within {minutes(plan.slow_minutes)}."
 
 
 def fix_lines(fix: FixView, number: int) -> list[str]:
