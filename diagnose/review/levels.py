@@ -20,6 +20,7 @@ SERIOUS = 0.12  # added chance x harm: from here on a risk
 MANIFOLD = 3.5  # so many times likelier than in any job is a risk, when it can be helped
 EVERY_DAY = 0.09  # below it a question that has no answer without a fault makes no note
 HELPED = 0.9  # what is recommended helps when it takes the chance below this share
+SECONDS, FINENESS, FRESH = "dress-seconds", "dress-fineness", "since-last-dress"
 LINES = 2  # notes and the line of what is brought along, at most
 NAMED = 3  # causes in that line
 
@@ -58,6 +59,8 @@ def levels_of(
             risks.append(risk)
             continue
         choices = chosen(book, risk.raised_by)
+        if keep.get(SECONDS) and _of_the_dress(book, risk) and set(choices) <= {*keep, FRESH}:
+            continue  # its seconds give the finish wanted, and a fresh dress is no fault
         helped = (
             bool(risk.force)
             or after[risk.cause] < HELPED * risk.there
@@ -101,6 +104,10 @@ def _named_first(risks: list[Risk], keep: Mapping[str, bool]) -> tuple[Risk, ...
 
 def _settings(risk: Risk, keep: Mapping[str, bool]) -> int:
     return sum(check in keep for check in risk.raised_by)
+
+
+def _of_the_dress(book: Book, risk: Risk) -> bool:
+    return any(FINENESS in s.when.facts for s in book.causes[risk.cause].more_likely_when)
 
 
 def _mended(risk: Risk, keep: Mapping[str, bool]) -> bool:

@@ -45,6 +45,17 @@ def test_the_text_tells_wheel_dress_and_cut(cli: Cli) -> None:
     assert told.err == ""
 
 
+def test_full_adds_the_lists_the_readings_and_the_sources(cli: Cli) -> None:
+    short = cli("review", write("job.yaml", PLANNED))
+    full = cli("review", write("job.yaml", PLANNED), "--full")
+
+    assert short.code == full.code == 0
+    for heading in ("WARM THE MACHINE UP", "READINGS", "WHAT WAS PLANNED", "source: ["):
+        assert heading in full.out
+        assert heading not in short.out
+    assert "--full" in short.out
+
+
 def test_json_and_page_come_from_one_run(cli: Cli) -> None:
     told = cli("review", write("job.yaml", PLANNED), "--json", "--page", "job.html")
 
