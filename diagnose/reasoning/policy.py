@@ -28,7 +28,7 @@ DEAR = 60.0  # minutes of a fix before which one makes surer, and its hanging an
 SURER = 0.25  # bits a check must tell to be made before a dear fix or before giving up
 LONGEST_LOOK = 20.0  # minutes such a check may take
 FAINT = 0.5  # chance of a fix below which one asks on while a check still tells something
-WORTH_A_LOOK = 0.2  # bits such a check must tell
+WORTH_A_LOOK = 0.25  # bits such a check must tell
 
 
 @dataclass(frozen=True)
