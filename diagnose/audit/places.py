@@ -62,9 +62,11 @@ class Places:
     def _page(self, name: str) -> Node | None:
         if name not in self._pages:
             self._pages[name] = None
-            for base in self.bases:
-                path = base.parent / name
-                if name.startswith(f"{base.name}/") and path.is_file():
+            # a file of a shop is named with the folder of the shop before it
+            tops = [top for base in self.bases for top in (base, base.parent)]
+            for top in tops:
+                path = top.parent / name
+                if name.startswith(f"{top.name}/") and path.is_file():
                     self._pages[name] = read_tree(path, name)[0]
                     break
         return self._pages[name]

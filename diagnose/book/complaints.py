@@ -48,28 +48,30 @@ def likeliest(words: str, book: Book, most: int = 5) -> tuple[str, ...]:
     A word counts the more the fewer symptoms use it; a whole phrase that people use counts most.
     """
     text = " ".join(words.lower().replace("-", " ").split())
-    mine = _telling(text)
-    said = {s.id: _telling(" ".join(_phrases(s))) for s in book.symptoms.values()}
-    used = {s.id: said[s.id] | _telling(s.looks_like.lower()) for s in book.symptoms.values()}
+    mine = telling(text)
+    said = {s.id: telling(" ".join(_phrases(s))) for s in book.symptoms.values()}
+    used = {s.id: said[s.id] | telling(s.looks_like.lower()) for s in book.symptoms.values()}
     score: dict[str, float] = {}
     for symptom in book.symptoms.values():
         held = [len(p.split()) for p in _phrases(symptom) if f" {p} " in f" {text} "]
         score[symptom.id] = 2.0 * max(held, default=0)
         for word in mine:
-            users = sum(any(_alike(word, w) for w in theirs) for theirs in used.values())
-            if any(_alike(word, w) for w in used[symptom.id]):
-                people_say = any(_alike(word, w) for w in said[symptom.id])
+            users = sum(any(alike(word, w) for w in theirs) for theirs in used.values())
+            if any(alike(word, w) for w in used[symptom.id]):
+                people_say = any(alike(word, w) for w in said[symptom.id])
                 score[symptom.id] += (1.0 + people_say) * math.log(1.0 + len(used) / users)
     best = max(score.values(), default=0.0)
     found = [s for s in score if score[s] > 0.0 and score[s] >= NEAR * best]
     return tuple(sorted(found, key=lambda s: (-score[s], s))[:most])
 
 
-def _telling(text: str) -> set[str]:
+def telling(text: str) -> set[str]:
+    """The words of a text that tell something: longer than three letters and not in every one."""
     return {w.strip(".,;:()") for w in text.split() if len(w) > 3} - COMMON
 
 
-def _alike(one: str, other: str) -> bool:
+def alike(one: str, other: str) -> bool:
+    """True when one word begins as the other: `loose` and `loosened`."""
     return one.startswith(other) or other.startswith(one)
 
 

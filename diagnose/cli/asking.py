@@ -68,6 +68,8 @@ class Asker:
                 return (now,) if now else ()
             found = _chosen(line, keys)
             if found and len(found) <= most:
+                if not all(part.isdecimal() for part in line.replace(",", " ").split()):
+                    self.say(wrapped("; ".join(choices[key] for key in found), 5, "   = "))
                 return found
             self.say(pick(len(keys)) if most == 1 else f"{pick(len(keys))} Several with commas.")
 
@@ -99,10 +101,17 @@ class Asker:
             if line.kind == "quit":
                 raise Left
             if line.kind == "answer":
+                self._heard(check, line.value)
                 return line.value
             if line.kind in ("keep", "unknown", "later"):
                 return now
             self.say(line.value or "Type an answer, or Enter to leave it out.")
+
+    def _heard(self, check: Check, value: str) -> None:
+        """Say back what an answer picked from a list was taken for."""
+        said = [check.by_option[p].say for p in value.split(", ") if p in check.by_option]
+        if said:
+            self.say(wrapped("; ".join(said), 5, "   = "))
 
 
 def _chosen(line: str, keys: Sequence[str]) -> tuple[str, ...]:

@@ -8,6 +8,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from diagnose.cli.asking import Asker, ask_through
+from diagnose.cli.card_facts import facts_in_words, told_already
 from diagnose.cli.console import at_a_terminal, say, tell
 from diagnose.cli.exits import DONE, leave
 from diagnose.cli.room import Room, open_room
@@ -15,6 +16,7 @@ from diagnose.cli.settings import Settings
 from diagnose.cli.source import entry_typed, fault
 
 if TYPE_CHECKING:
+    from diagnose.book.model import Book
     from diagnose.shop.card_text import Kept
     from diagnose.shop.cards import Card
 
@@ -40,13 +42,16 @@ def make_card(
     if not name:
         raise fault(f"the {kind} has no id", f"diagnose shop {kind} ID --name ...")
     told = {e.name: e.value for e in (entry_typed(text, room.book) for text in facts)}
+    meant = facts_in_words(kind, given, room.book)
     card = replace(
         before,
         name=given.pop("name", "") or before.name or name.replace("-", " "),
         note=given.pop("note", "") or before.note,
         words=_in_order(kind, {**before.words, **given}),
-        facts={**before.facts, **told},
+        facts={**before.facts, **meant, **told},
     )
+    if meant:
+        say(_understood(room.book, meant))
     _put(room, kind, card, old)
 
 
@@ -79,10 +84,15 @@ def _asked(asker: Asker, room: Room, kind: str, name: str, old: Kept | None) -> 
     own = name or free_slug(called, cards, kind)
     questions = MACHINE_WORDS if kind == "machine" else WHEEL_WORDS
     words = {key: asker.words(q, now=card.words.get(key, "")) for key, q in questions.items()}
-    facts = dict(card.facts)
+    new_words = {key: text for key, text in words.items() if text != card.words.get(key, "")}
+    meant = facts_in_words(kind, new_words, room.book)
+    facts = {**card.facts, **meant}
+    if meant:
+        asker.say("\n" + _understood(room.book, meant))
+    told = told_already(meant)
     for check in sorted(room.book.checks.values(), key=lambda c: c.id):
         # what is left out here, hazards too, is asked in the interview
-        if check.standing == kind:
+        if check.standing == kind and check.id not in told:
             answer = asker.answer(check, facts.get(check.id, ""))
             if answer:
                 facts[check.id] = answer
@@ -90,6 +100,18 @@ def _asked(asker: Asker, room: Room, kind: str, name: str, old: Kept | None) -> 
     new = replace(card, id=own, name=called, words=_in_order(kind, words), facts=facts, note=note)
     _put(room, kind, new, old)
     return DONE
+
+
+def _understood(book: Book, facts: Mapping[str, str]) -> str:
+    """What the words of a card were taken to say, a line each."""
+    from diagnose.view.folding import wrapped
+
+    lines = ["From what you wrote, and not asked again:"]
+    for name, value in facts.items():
+        check = book.checks[name]
+        said = check.by_option[value].say if value in check.by_option else value
+        lines.append(wrapped(f"{check.name}: {said}", 4, "  - "))
+    return "\n".join(lines)
 
 
 def make_healthy(

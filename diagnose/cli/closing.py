@@ -108,11 +108,7 @@ def ask_closing(asker: Asker, room: Room, name: str) -> int:
     if found.case.closed is not None:
         raise fault(f"this case was closed on {found.case.closed.date}", "nothing was changed")
     asker.say("\n" + wrapped(f"Closing: {found.case.title}"))
-    cures = _cures(asker, room, found.case)
-    new = ""
-    if NEW in cures:
-        must = "Say it in a few words: the new felt under the chuck gave way"
-        new = asker.words("What was it, in your words?", must=must)
+    cures, new = _cures(asker, room, found.case)
     done = asker.words("What was done?")
     spent = asker.minutes("How many minutes did it take, all in all?")
     proved = asker.words("How was it proved?" + _proof(room, cures))
@@ -120,7 +116,7 @@ def ask_closing(asker: Asker, room: Room, name: str) -> int:
     pictures = asker.words("Pictures: their paths, with commas between?")
     closed = Closed(
         "",
-        tuple(c for c in cures if c not in (NEW, NOTHING)),
+        tuple(c for c in cures if c != NOTHING),
         new,
         done,
         spent,
@@ -145,7 +141,8 @@ def _which(asker: Asker, room: Room) -> Found | None:
     return Found(kept.case, kept.path)
 
 
-def _cures(asker: Asker, room: Room, case: Case) -> tuple[str, ...]:
+def _cures(asker: Asker, room: Room, case: Case) -> tuple[tuple[str, ...], str]:
+    """The causes that were it, or NOTHING alone; and the words for one that is new."""
     choices = {name: room.book.causes[name].name for name in _likely(room, case)}
     choices[NEW] = "something that is not in this list: I say it in my words"
     choices[NOTHING] = "nothing cured it"
@@ -156,9 +153,11 @@ def _cures(asker: Asker, room: Room, case: Case) -> tuple[str, ...]:
             break
         asker.say("It was cured, or it was not: type one of the two.")
     if NEW not in chosen:
-        return chosen
-    other = _listed_after_all(asker, room)
-    return (*(c for c in chosen if c != NEW), *((other,) if other else (NEW,)))
+        return chosen, ""
+    others = [name for name in choices if name in room.book.causes]
+    known, new = _in_own_words(asker, room, others)
+    causes = (*(c for c in chosen if c != NEW), *((known,) if known else ()))
+    return tuple(dict.fromkeys(causes)), new
 
 
 def _likely(room: Room, case: Case) -> list[str]:
@@ -173,20 +172,22 @@ def _likely(room: Room, case: Case) -> list[str]:
     return list(dict.fromkeys(n for n in (*tried, *ranked) if n in room.book.causes))
 
 
-def _listed_after_all(asker: Asker, room: Room) -> str:
-    """A cause further down the book, by its name; "" when it is new."""
-    from diagnose.book.near import nearest
+def _in_own_words(asker: Asker, room: Room, likely: list[str]) -> tuple[str, str]:
+    """(cause of the book, ""), when the words mean one after all; else ("", the words)."""
+    from diagnose.book.causes_said import cause_named, causes_meant
 
-    line = asker.words("Does the book know it? Its name, or Enter when it does not.")
-    names = {c.name.lower(): c.id for c in room.book.causes.values()}
-    known = {**names, **{c: c for c in room.book.causes}}
-    while line:
-        if line.lower() in known:
-            return known[line.lower()]
-        near = nearest(line.lower(), known)
-        hint = f"Did you mean {near}?" if near else "Enter when it does not."
-        line = asker.words(f"No cause is called '{line}'. {hint}")
-    return ""
+    must = "Say it in a few words: the new felt under the chuck gave way"
+    words = asker.words("What was it, in your words?", must=must)
+    named = cause_named(words, room.book)
+    if named:
+        asker.say(wrapped(room.book.causes[named].name, 5, "   = "))
+        return named, ""
+    near = causes_meant(words, room.book, likely)
+    if not near:
+        return "", words
+    question = "The book knows these. Is it one of them? A number; Enter: no, it is something new."
+    chosen = asker.pick(question, {name: room.book.causes[name].name for name in near})
+    return (chosen, "") if chosen else ("", words)
 
 
 def _proof(room: Room, cures: tuple[str, ...]) -> str:

@@ -9,7 +9,13 @@ from diagnose.book.model import Book, Symptom
 from diagnose.book.near import nearest
 from diagnose.cli.typed import command, pick
 from diagnose.view.complaints import FEATURES, features_text, list_text, matching
+from diagnose.view.folding import wrapped
 
+SHORT = 12  # complaints up to which the list is shown unasked: it fits on the screen
+LISTED = "A number (or several), your own words, f find it by three questions, q stop"
+NOT_LISTED = (
+    "In your own words, or a number; l shows the list, f finds it by three questions, q stop"
+)
 WHICH = "Which number (or several)? Enter takes the first; other words, or f, look again"
 Read = Callable[[], str]
 Say = Callable[[str], None]
@@ -18,14 +24,18 @@ Say = Callable[[str], None]
 def choose_complaint(book: Book, read: Read, say: Say) -> tuple[str, ...]:
     """Ids of the symptoms complained of; empty when the person stops."""
     symptoms, offered = in_families(book), False
-    say("What is wrong with the part?\n\n" + list_text(symptoms))
-    say("\nA number (or several), your own words, f find it by three questions, q stop")
+    at_once = len(symptoms) <= SHORT
+    say("What is wrong with the part?\n" + (f"\n{list_text(symptoms)}\n" if at_once else ""))
+    say(LISTED if at_once else wrapped(NOT_LISTED))
     while True:
         line = read().strip()
         if command(line) == "quit":
             return ()
         if command(line) == "back":
             say("There is nothing before this question.")
+        elif command(line) == "list":
+            symptoms, offered = in_families(book), False
+            say("\n" + list_text(symptoms) + "\n\n" + LISTED)
         elif line.lower() == "f":
             symptoms = find_by_features(book, read, say) or symptoms
             offered = False
@@ -70,7 +80,7 @@ def _meant(
     if not found:
         words = {w: s.name for s in book.symptoms.values() for w in (*s.in_words, s.name)}
         near = nearest(line.lower(), {w.lower(): 0 for w in words})
-        hint = f"Did you mean {near}?" if near else "Type a number, or f to find it."
+        hint = f"Did you mean {near}?" if near else "Try other words, or f to find it."
         say(f"No complaint is known as '{line}'. {hint}")
     return found, False
 

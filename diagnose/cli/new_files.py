@@ -10,6 +10,7 @@ import click
 from diagnose.cli.asking import Asker, ask_through
 from diagnose.cli.console import at_a_terminal, say, tell
 from diagnose.cli.exits import DONE, leave
+from diagnose.cli.new_looked_over import to_mend
 from diagnose.cli.room import Room, open_room
 from diagnose.cli.schemas import put_schemas
 from diagnose.cli.settings import Settings
@@ -53,8 +54,9 @@ def write(room: Room, draft: Draft, told: Told) -> None:
     schemas = room.folder / "knowledge" / "schema"
     if not schemas.is_dir():
         put_schemas(schemas)
-    for line in draft.to_fill:
-        say(f"to fill  {line}")
+    left = to_mend(room, draft)
+    for line in left:
+        say(line)
     if draft.id in book.causes:
         _road(book, draft.id)
         _examples(book, draft.id)
@@ -62,7 +64,8 @@ def write(room: Room, draft: Draft, told: Told) -> None:
         say(line)
     if told.get("case"):
         say(f"In the case, cured_by: [{draft.id}] in place of something_new: lets it count for it.")
-    say(f"Next: open it in an editor, look it over, then {_test(room)}")
+    first = "fill what is named above, then" if left else "look it over, then"
+    say(f"Next: open it in an editor, {first} {_test(room)}")
 
 
 def _test(room: Room) -> str:
@@ -88,8 +91,8 @@ def _road(book: Book, name: str) -> None:
     cause = book.causes[name]
     symptoms = [link.finding for link in cause.shows if link.finding in book.symptoms]
     if symptoms and not cause.leads_through:
-        say("to fill  leads_through: by which mechanism it makes the fault, for example")
-        say(f"           {listed(roads(book, symptoms[0]), 6)}")
+        say("under leads_through: stands the mechanism by which it makes the fault, for example")
+        say(f"         {listed(roads(book, symptoms[0]), 6)}")
 
 
 def _examples(book: Book, name: str) -> None:
@@ -100,7 +103,8 @@ def _examples(book: Book, name: str) -> None:
     passed = len(cause.examples) - len(failures)
     say(f"{passed} of {len(cause.examples)} examples come out as written.")
     for failure in failures:
-        say(f"  '{failure.title}' {failure.said}")
+        place = f"line {failure.where.line}: " if failure.where else ""
+        say(f"  {place}'{failure.title}' {failure.said}")
     if failures:
         say("  Give it more answers, or a sign that only this cause shows (--own-sign).")
 

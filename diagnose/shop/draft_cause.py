@@ -16,6 +16,7 @@ SOURCE = "common-practice"
 OFTEN_ENOUGH = ("often", "usually", "very likely", "almost always", "always")
 # the care that a state of the machine asks for, where the book has it
 CARES = {"power-locked-out": "lock-out-first", "wheel-turning": "stand-aside-at-start"}
+EMPTY = "answers: {}"  # as the file writes an example without answers
 SEEN_HERE = "seen in our own shop"
 
 
@@ -94,7 +95,7 @@ def cause_draft(told: NewCause, book: Book) -> Draft:
     files: dict[str, str] = {}
     sign = told.own.named({*taken, own}) if told.own else None
     name, text = page("cause", _rows(own, told, book, sign), told.room)
-    files[name] = text
+    files[name] = text.replace(EMPTY, f"{EMPTY}  # {to_fill('a check, and what it found')}")
     if sign is not None:
         for kind, rows, inside in (
             ("check", check_rows(sign), sign.place),
@@ -190,20 +191,52 @@ def _rivals(told: NewCause, book: Book) -> list[str]:
 
 def _examples(own: str, told: NewCause, book: Book, sign: OwnSign | None) -> list[dict[str, Any]]:
     answers = dict(told.answers) or _answers(book, told.shows)
-    against: dict[str, str] = {}
+    against = _without_signs(book, answers)
     if sign is not None:
         answers[sign.check] = "yes"
         against[sign.check] = "no"
+    against = against or _of_another(book, list(told.look_alikes) or _rivals(told, book))
     complaint = list(told.symptoms[:1])
     return [
         {"title": "as we saw it here", "complaint": complaint, "answers": answers, "first": own},
         {
-            "title": "the same complaint, and nothing that speaks for it",
+            "title": "the same complaint, and what speaks for another cause",
             "complaint": complaint,
             "answers": against,
             "not_first": own,
         },
     ]
+
+
+def _without_signs(book: Book, answers: Mapping[str, str]) -> dict[str, str]:
+    """The answers that tell a sign, each turned into the one that the sign is not there."""
+    found: dict[str, str] = {}
+    for name, value in answers.items():
+        options = book.checks[name].by_option
+        said = [options[p.strip()].means for p in value.split(",") if p.strip() in options]
+        signs = {s for means in said for s, v in means.items() if v != _plain(book, s)}
+        for option in options.values():
+            means = option.means
+            if signs and signs <= means.keys() and all(means[s] == _plain(book, s) for s in signs):
+                found[name] = option.id
+                break
+    return found
+
+
+def _plain(book: Book, sign: str) -> str:
+    """The value of a sign that says nothing is wrong."""
+    return book.findings[sign].value_ids[0]
+
+
+def _of_another(book: Book, rivals: Collection[str]) -> dict[str, str]:
+    """The answer that tells the strongest sign of the first rival that has one; else nothing."""
+    for name in rivals:
+        links = [k for k in book.causes[name].shows if k.finding not in book.symptoms]
+        for link in sorted(links, key=lambda k: -k.how_often):
+            found = _answers(book, [(link.finding, link.value, "")])
+            if found:
+                return found
+    return {}
 
 
 def _answers(book: Book, shows: Collection[tuple[str, str, str]]) -> dict[str, str]:

@@ -19,7 +19,7 @@ MACHINE_WORDS = {
 WHEEL_WORDS = {
     "marking": "Marking, as it stands on the blotter",
     "size": "Size: diameter x width x bore",
-    "limit": "Speed limit as marked",
+    "limit": "Speed limit as marked, with its unit: 3600 rpm or 35 m/s",
     "adapter": "Adapter it is mounted on",
     "mounted": "Mounted when",
     "dressed": "Dressed how often",

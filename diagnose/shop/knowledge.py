@@ -61,6 +61,8 @@ def _at_fault(
     if faulty:
         return {files[p.file] for p in faulty}, faulty
     load_book(shipped)  # raises when the fault is its own
+    if not own:
+        raise BookError(problems)  # the shipped files were mended between two readings
     rest = [p for p in files.values() if p not in left]
     for path in rest:
         if not _faults_of_shipped(shipped, own, {*left, path}, files):

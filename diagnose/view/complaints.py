@@ -65,11 +65,13 @@ def list_text(symptoms: Sequence[Symptom], families: bool = True) -> str:
     lines: list[str] = []
     number = 0
     for family, group in groupby(symptoms, key=lambda s: s.family):
+        heading = family.replace("-", " ").capitalize()
         if families:
-            lines.append(f" {family.replace('-', ' ').capitalize()}")
+            lines.append(f" {heading}")
         for symptom in group:
             number += 1
-            text = f"{symptom.name}: {symptom.looks_like}"
+            name = symptom.name.removeprefix(f"{heading} - ") if families else symptom.name
+            text = f"{name}: {symptom.looks_like}"
             lines.append(wrapped(text, 6, f"{number:>4}  "))
     return "\n".join(lines)
 

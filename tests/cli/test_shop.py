@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 
 import pytest
@@ -187,6 +188,49 @@ def test_something_new_becomes_a_cause_with_its_example(cli: Cli) -> None:
     ranked = cli("rank", "-c", "chatter", "-a", "felt-crushed-look=yes").out
     assert "the felt gave way" in ranked
     assert "[your shop, draft]" in " ".join(ranked.split())
+
+
+TOLD = (
+    *("--summary", "The felt under the chuck gives way and lets it rock at every turn."),
+    *("--proof", "The next block shows no bars under a lamp."),
+    *("--step", "Lift the chuck and lay new felt under it."),
+    *("--through", "waves-cut-in-the-work", "--fix", "Lay new felt under the chuck."),
+)
+OWN = ("--own-sign", "felt is crushed", "--own-question", "Is the felt under the chuck crushed?")
+
+
+def closed_as_new(cli: Cli) -> None:
+    begun(cli)
+    write("shop/cases/a.yaml", BARS)
+    cli("close", "a", "--something-new", "the felt gave way", "--done", "new felt")
+
+
+@pytest.mark.parametrize("own", [(), OWN], ids=["no-own-sign", "own-sign"])
+def test_what_a_new_cause_lacks_is_named_by_its_line_as_the_test_names_it(
+    cli: Cli, own: tuple[str, ...]
+) -> None:
+    closed_as_new(cli)
+    made = cli("knowledge", "new", "cause", "--from-case", "a", *TOLD, *own)
+    assert made.code == 0, made.err
+    tested = cli("knowledge", "test")
+    mine = [line for line in tested.out.splitlines() if line.startswith("shop/")]
+    assert not [line for line in mine if "example-gives-nothing" in line]
+    for line in mine:
+        place = re.match(r"(shop/[^:]+:\d+):", line)
+        assert place, f"no line: {line}"
+        if "lint:" in line:
+            assert f"{place[1]}:" in made.err, line
+
+
+def test_an_example_without_an_answer_is_to_fill_with_its_line(cli: Cli) -> None:
+    begun(cli)
+    made = cli("knowledge", "new", "cause", "--name", "felt gave way", "--symptom", "burnt-patches")
+    found = re.search(r"to fill  (\S+):(\d+): answers", made.err)
+    assert found, made.err
+    line = Path(found[1]).read_text().splitlines()[int(found[2]) - 1]
+    assert "answers: {}" in line
+    tested = cli("knowledge", "test").out
+    assert f"felt-gave-way.yaml:{found[2]}:" in tested
 
 
 @pytest.mark.parametrize(

@@ -92,8 +92,22 @@ def test_what_is_still_to_fill_is_named_by_file_and_line() -> None:
         assert file == name
         assert "to fill" in text.splitlines()[int(line) - 1]
     full = NewCause("Felt gave way", summary="It rocks.", symptoms=(BARS,), fix="New felt.",
-                    steps=("Lift it.",), proof="No bars.", because="it rocks")  # fmt: skip
+                    steps=("Lift it.",), proof="No bars.", because="it rocks",
+                    shows=(("bars-evenly-spaced", "yes", ""),))  # fmt: skip
     assert cause_draft(full, BOOK).to_fill == []
+
+
+def test_the_second_example_turns_the_signs_round_or_speaks_for_a_rival() -> None:
+    told = NewCause("x", symptoms=(BARS,), answers={"bars-even": "yes", "bar-spacing": "6 mm"})
+    seen = cause_draft(told, BOOK).files["causes/machine/x.yaml"]
+    first, second = seen.split("- title:")[1:]
+    assert "bars-even: yes" in first
+    assert "bars-even: no" in second
+    assert "bar-spacing" not in second
+    bare = cause_draft(NewCause("x", symptoms=(BARS,)), BOOK).files["causes/machine/x.yaml"]
+    first, second = bare.split("- title:")[1:]
+    assert "answers: {}  # to fill:" in first
+    assert "answers: {}" not in second
 
 
 def test_a_closed_case_becomes_a_cause_with_its_example_filled(tmp_path: Path) -> None:

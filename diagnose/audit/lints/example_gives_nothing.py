@@ -16,7 +16,8 @@ def look(study: Study) -> Iterator[Remark]:
             case = (frozenset(example.complaint), dict(example.answers))
             if not example.answers:
                 what = "this example gives no answer"
-                yield Remark("cause", cause.id, ("examples", n), what, "give what was found")
+                path = ("examples", n, "answers")
+                yield Remark("cause", cause.id, path, what, "give what was found")
             elif case in seen:
                 what = "this is the same case as an earlier example"
                 mend = "change an answer, so that it tests something else"
