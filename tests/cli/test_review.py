@@ -45,12 +45,12 @@ def test_the_text_tells_wheel_dress_and_cut(cli: Cli) -> None:
     assert told.err == ""
 
 
-def test_full_adds_the_lists_the_readings_and_the_sources(cli: Cli) -> None:
+def test_full_adds_what_was_planned_and_the_sources(cli: Cli) -> None:
     short = cli("review", write("job.yaml", PLANNED))
     full = cli("review", write("job.yaml", PLANNED), "--full")
 
     assert short.code == full.code == 0
-    for heading in ("READINGS", "WHAT WAS PLANNED", "source: ["):
+    for heading in ("WHAT WAS PLANNED", "source: ["):
         assert heading in full.out
         assert heading not in short.out
     assert "--full" in short.out
