@@ -6,6 +6,9 @@ import errno
 import io
 import os
 import sys
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
 
 import click
 
@@ -36,6 +39,27 @@ def say(text: str = "") -> None:
 
 class ReaderGone(Exception):
     """Nobody reads what is written any more, as in `diagnose ... | head -1`."""
+
+
+PATIENCE = 1.0  # seconds of silence after which a person wonders
+
+
+@contextmanager
+def patience() -> Iterator[None]:
+    """Say once that it is being worked out when that takes longer than a moment.
+
+    Only at a terminal, and to standard error: a result is never mixed with it.
+    """
+    if not sys.stderr.isatty():
+        yield
+        return
+    timer = threading.Timer(PATIENCE, say, ("working it out ...",))
+    timer.daemon = True
+    timer.start()
+    try:
+        yield
+    finally:
+        timer.cancel()
 
 
 def tell(text: str) -> None:

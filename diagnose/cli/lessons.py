@@ -51,7 +51,9 @@ def learn(context: click.Context, every: bool, as_json: bool) -> None:
     if not cases:
         say("No cured case is closed yet: diagnose close")
         return
-    say(f"Learning from {len(cases)} closed cases, and trying it on each ...")
+    many = f"{len(cases)} closed cases, and trying it on each"
+    one = "1 closed case, and trying it on that one"
+    say(f"Learning from {one if len(cases) == 1 else many} ...")
     path = put_lessons(room.folder, learn_from(room.book, cases, str(datetime.date.today())))
     say(f"{path.as_posix()} is written. To undo it: diagnose lessons revert")
     _show(context, every, as_json)

@@ -51,21 +51,23 @@ def rank(
     """
     import json
 
-    from diagnose.cli.console import tell
+    from diagnose.cli.console import patience, tell
     from diagnose.cli.exits import DONE, STOP, leave
     from diagnose.cli.room import open_room
     from diagnose.cli.source import case_from
     from diagnose.view.as_json import result_json
     from diagnose.view.text import result_text, stop_text
 
-    room = open_room(settings(context))
-    asked = case_from(room.book, case, complaints, answers, machine, wheel)
-    view = room.view(asked, full=not (findings or causes or others))
-    if findings or causes or others:
-        stops = [stop_text(s) + "\n" for s in view.stops]
-        tell("\n".join([*stops, _whys(room, asked, findings, causes, others)]))
-        leave(STOP if view.stops else DONE)
-    tell(json.dumps(result_json(view), indent=2) if as_json else result_text(view))
+    with patience():
+        room = open_room(settings(context))
+        asked = case_from(room.book, case, complaints, answers, machine, wheel)
+        view = room.view(asked, full=not (findings or causes or others))
+        if findings or causes or others:
+            stops = [stop_text(s) + "\n" for s in view.stops]
+            told = "\n".join([*stops, _whys(room, asked, findings, causes, others)])
+        else:
+            told = json.dumps(result_json(view), indent=2) if as_json else result_text(view)
+    tell(told)
     leave(STOP if view.stops else DONE)
 
 

@@ -40,14 +40,16 @@ def report(
     Example:
       diagnose report case.yaml --out page.html
     """
-    from diagnose.cli.console import tell
+    from diagnose.cli.console import patience, tell
     from diagnose.cli.exits import DONE, STOP, leave
     from diagnose.cli.room import open_room
     from diagnose.cli.source import case_from
 
-    room = open_room(settings(context))
-    view = room.view(case_from(room.book, case, complaints, answers, machine, wheel))
-    tell(put_page(view, out or default_page(case)).as_posix())
+    with patience():
+        room = open_room(settings(context))
+        view = room.view(case_from(room.book, case, complaints, answers, machine, wheel))
+        path = put_page(view, out or default_page(case))
+    tell(path.as_posix())
     leave(STOP if view.stops else DONE)
 
 

@@ -115,9 +115,26 @@ def _outcome(interview: Interview, reasoned: Reasoned, cause: str) -> str:
             list_and_change(interview, reasoned)
             return ""
         if word == "why":
-            say(wrapped(f"Because: {reasoned.step.why}."))
+            say(wrapped(_why_this(reasoned)))
         else:
             say(pick(len(OUTCOMES)))
+
+
+def _why_this(reasoned: Reasoned) -> str:
+    """Why this fix, how likely it is, and what comes when it fails."""
+    first, *rest = reasoned.plan.cure
+    cost = minutes(first.fix.minutes_practised)
+    told = [
+        f"Because: {reasoned.step.why}.",
+        f"The chance that it alone cures this is {percent(first.cures_alone)}, for {cost} of work.",
+        f'If it does not help, say so ("{SAID["same"]}"): what it ruled out then counts,',
+    ]
+    if rest:
+        chance = percent(rest[0].cures_alone)
+        told.append(f'and as it looks now "{rest[0].fix.do}" comes next ({chance} now).')
+    else:
+        told.append("and the questions go on from there.")
+    return " ".join(told)
 
 
 def _stuck(interview: Interview, reasoned: Reasoned) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import asdict, dataclass
 from typing import Any
 
@@ -146,7 +146,7 @@ def _refused(book: Book, refused: Refused) -> str:
         else f"new strengths of the signs of {', '.join(_cause(book, c) for c in refused.what)}"
     )
     return (
-        f"{what}: what cured {_cases(refused.cases)} would typically be given "
+        f"{what}: what really cured {_cases(refused.cases)} would show with a chance of "
         f"{100 * refused.after:.1f} % instead of {100 * refused.before:.1f} %"
     )
 
@@ -177,11 +177,7 @@ def lessons_text(view: LessonsView, *, every: bool = False) -> str:
     """The view as text; small changes that no case speaks of are one line, unless `every`."""
     if not view.cases:
         return "Nothing is learned yet: the book's own numbers count.\n" + _since(view)
-    typical, book = percent(view.typical_after), percent(view.typical_before)
-    head = f"Learned on {view.learned} from {_cases(view.cases)}."
-    lines = [
-        wrapped(f"{head} What cured them is typically given {typical}; by the book alone {book}.")
-    ]
+    lines = [wrapped(f"Learned on {view.learned} from {_cases(view.cases)}. {_typical(view)}")]
     lines.append(wrapped(MOVED_TOO))
     lines.append(_since(view))
     for group in view.groups:
@@ -191,14 +187,36 @@ def lessons_text(view: LessonsView, *, every: bool = False) -> str:
         lines += [_row(r) for r in shown]
         rest = [r for r in group.rows if r not in shown]
         if rest and shown:
-            was, now = sum(r.before for r in rest), sum(r.after for r in rest)
-            lines.append(
-                wrapped(f"{len(rest)} more that no case names: together {percent(was)} -> "
-                        f"{percent(now)} (--all lists them)", 4, "  - ")
-            )  # fmt: skip
+            lines.append(wrapped(_folded(rest), 4, "  - "))
     lines += _listed("Refused, because earlier cases would be ranked worse", view.refused)
     lines += _listed("Not learned: write the link in your own knowledge first", view.no_links)
     return "\n".join(lines)
+
+
+def _typical(view: LessonsView) -> str:
+    """What the learning does to the cases it came from, in words."""
+    one = view.cases == 1
+    these, it = ("that case", "it") if one else ("those cases", "each of them")
+    usual = "" if one else ", typically"
+    now, book = percent(view.typical_after), percent(view.typical_before)
+    return (
+        f"Ranked again with what was known before anything was tried, {these} would show what "
+        f"really cured {it} with a chance of {now}{usual}; with the numbers of the book alone it "
+        f"would be {book}. The higher, the sooner the right cause is looked at."
+    )
+
+
+def _folded(rows: Sequence[RowView]) -> str:
+    """The causes that hardly moved, in one line; their chances are not added up: several can act
+    together."""
+    up = sum(1 for r in rows if r.after > r.before)
+    most = max(abs(r.after - r.before) for r in rows)
+    ways = [f"{n} {way}" for n, way in ((up, "up"), (len(rows) - up, "down")) if n]
+    others = "one more cause" if len(rows) == 1 else f"{len(rows)} more causes"
+    return (
+        f"{others} that no case names moved a little: {' and '.join(ways)}, none by more than "
+        f"{max(100 * most, 0.1):.1f} in 100 (--all lists them)"
+    )
 
 
 def _since(view: LessonsView) -> str:
