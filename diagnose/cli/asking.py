@@ -68,8 +68,10 @@ class Asker:
                 return (now,) if now else ()
             found = _chosen(line, keys)
             if found and len(found) <= most:
-                if not all(part.isdecimal() for part in line.replace(",", " ").split()):
-                    self.say(wrapped("; ".join(choices[key] for key in found), 5, "   = "))
+                meant = "; ".join(choices[key] for key in found)
+                by_number = all(part.isdecimal() for part in line.replace(",", " ").split())
+                if not by_number and meant.lower() != line:
+                    self.say(wrapped(meant, 5, "   = "))
                 return found
             self.say(pick(len(keys)) if most == 1 else f"{pick(len(keys))} Several with commas.")
 

@@ -30,6 +30,14 @@ def facts_in_words(kind: str, words: Mapping[str, str], book: Book) -> dict[str,
     return {name: text for name, value in found.items() if (text := _read(book, name, value))}
 
 
+def words_in_marking(kind: str, marking: str) -> frozenset[str]:
+    """The fields of a wheel card that its marking fills already."""
+    if kind != "wheel":
+        return frozenset()
+    filled = {"size": _sizes(marking), "limit": _speeds(marking)}
+    return frozenset(name for name, found in filled.items() if found)
+
+
 def told_already(facts: Mapping[str, str]) -> frozenset[str]:
     """Checks that need no asking beside these facts: a limit is marked one way or the other."""
     spoken = any(name in facts for name in SPEEDS)

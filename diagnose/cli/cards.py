@@ -8,7 +8,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from diagnose.cli.asking import Asker, ask_through
-from diagnose.cli.card_facts import facts_in_words, told_already
+from diagnose.cli.card_facts import facts_in_words, told_already, words_in_marking
 from diagnose.cli.console import at_a_terminal, say, tell
 from diagnose.cli.exits import DONE, leave
 from diagnose.cli.room import Room, open_room
@@ -83,7 +83,11 @@ def _asked(asker: Asker, room: Room, kind: str, name: str, old: Kept | None) -> 
     cards = room.shop.machines if kind == "machine" else room.shop.wheels
     own = name or free_slug(called, cards, kind)
     questions = MACHINE_WORDS if kind == "machine" else WHEEL_WORDS
-    words = {key: asker.words(q, now=card.words.get(key, "")) for key, q in questions.items()}
+    words: dict[str, str] = {}
+    for key, question in questions.items():
+        now = card.words.get(key, "")
+        if now or key not in words_in_marking(kind, words.get("marking", "")):
+            words[key] = asker.words(question, now=now)
     new_words = {key: text for key, text in words.items() if text != card.words.get(key, "")}
     meant = facts_in_words(kind, new_words, room.book)
     facts = {**card.facts, **meant}

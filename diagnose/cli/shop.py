@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable
 from typing import Any, TypeVar
 
@@ -87,7 +88,11 @@ def new(
 
     put_schemas(folder / "knowledge" / "schema")
     say("Next: diagnose shop machine, then diagnose shop wheel; each asks a few questions.")
-    say(f'So that you need not type --shop, set DIAGNOSE_SHOP to "{folder.resolve().as_posix()}".')
+    place = folder.resolve().as_posix()
+    command = (
+        f'setx DIAGNOSE_SHOP "{place}"' if os.name == "nt" else f'export DIAGNOSE_SHOP="{place}"'
+    )
+    say(f"So that you need not type --shop: {command}")
 
 
 @shop.command()

@@ -34,6 +34,12 @@ def test_a_number_is_not_said_back() -> None:
     assert not [text for text in said if text.startswith("   = ")]
 
 
+def test_the_very_words_are_not_said_back() -> None:
+    asker, said = heard("rare")
+    assert asker.pick("How common?", {"common": "common", "rare": "rare"}) == "rare"
+    assert not [text for text in said if text.startswith("   = ")]
+
+
 def test_an_answer_to_a_check_is_said_back() -> None:
     check = small_book().checks["bars-even"]
     asker, said = heard("even")

@@ -89,13 +89,15 @@ def test_on_a_dry_machine_the_causes_that_need_coolant_are_out(book: Book) -> No
 
 def test_the_questions_of_a_wheel_card_leave_out_what_was_written(tmp_path: Path) -> None:
     room = open_room(Settings(tmp_path / "shop", "mm"))
-    typed = iter(["white one", "38A46-H8VBE 7 x 1/2", "", "3600 rpm", *[""] * 30])
+    typed = iter(["white one", "38A46-H8VBE 7 x 1/2", "3600 rpm", *[""] * 30])
     said: list[str] = []
     _asked(Asker(lambda: next(typed), said.append), room, "wheel", "white", None)
     asked = "\n".join(said)
     for check in (*MARKED, "wheel-diameter", "wheel-width", "marked-turning-speed", "wheel-mark"):
         assert room.book.checks[check].ask not in asked, check
     assert room.book.checks["speed-against-mark"].ask[:40] in " ".join(asked.split())
+    assert "Size: diameter x width" not in asked
+    assert "Speed limit as marked" in asked
     text = (tmp_path / "shop/wheels/white.yaml").read_text(encoding="utf-8")
     assert "marked-turning-speed: 3600 rpm" in text
     assert "wheel-grade: h-to-j" in text
