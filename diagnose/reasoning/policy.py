@@ -28,7 +28,10 @@ DEAR = 60.0  # minutes of a fix before which one makes surer, and its hanging an
 SURER = 0.25  # bits a check must tell to be made before a dear fix or before giving up
 LONGEST_LOOK = 20.0  # minutes such a check may take
 FAINT = 0.5  # chance of a fix below which one asks on while a check still tells something
-WORTH_A_LOOK = 0.25  # bits such a check must tell
+WORTH_A_LOOK = 0.25  # bits such a check must tell, in proportion less for a fainter fix
+FAINTEST = 0.3  # chance below which it is not asked to tell still less
+FEW, FIRM = 6, 0.8  # answers before which the fix must be so likely, or no quick look tells more
+QUICK, QUICK_TELLS = 2.0, 0.1  # minutes of a quick look, and bits it must tell
 
 
 @dataclass(frozen=True)
@@ -67,11 +70,30 @@ def decide(
         if wheel and not safe:
             if safety:
                 return Step("safety", safety[0].id, "before anything turns")
-            return _decide(book, valued, fixes, still, first_questions, asked)
+            return _standing(book, valued, fixes, still, first_questions, asked)
         return step
+    if not safe and not safety:
+        return _standing(book, valued, fixes, still, first_questions, asked)
     if safety:
         return Step("safety", safety[0].id, "before anything turns")
     return step
+
+
+def _standing(
+    book: Book,
+    valued: Valued,
+    fixes: FixTable,
+    still: Sequence[Candidate],
+    first_questions: Sequence[str],
+    asked: int,
+) -> Step:
+    """The next step while nothing may turn: what can be asked costs nothing but its minutes."""
+    step = _decide(book, valued, fixes, still, first_questions, asked)
+    if step.kind == "ask" or asked >= FEW + FEW:
+        return step
+    telling = [c for c in still if c.gain >= WORTH_A_LOOK / 2 and c.minutes <= LONGEST_LOOK]
+    best = max(telling, key=lambda c: (c.rate, c.check), default=None)
+    return step if best is None else _ask(best, "it can be looked at while everything stands still")
 
 
 def _gate_still_open(book: Book, safety: Sequence[Check]) -> Check | None:
@@ -123,7 +145,7 @@ def _decide(
     surer = _surer(step, fixes, open_)
     if surer is not None:
         return _ask(surer, "it makes surer before a long job")
-    firmer = _firmer(step, valued, fixes, open_)
+    firmer = _firmer(step, valued, fixes, open_, asked)
     return step if firmer is None else _ask(firmer, "nothing is likely enough to try yet")
 
 
@@ -138,12 +160,22 @@ def _surer(step: Step, fixes: FixTable, open_: Sequence[Candidate]) -> Candidate
 
 
 def _firmer(
-    step: Step, valued: Valued, fixes: FixTable, open_: Sequence[Candidate]
+    step: Step, valued: Valued, fixes: FixTable, open_: Sequence[Candidate], asked: int
 ) -> Candidate | None:
-    """The check to make where the fix to try is but one chance among many."""
-    if step.kind != "fix" or valued.now[fixes.ids.index(step.name)] >= FAINT:
+    """The check to make where the fix to try is but one chance among many.
+
+    The fainter the fix, the less a check needs to tell. Before the first few answers even a
+    likely fix waits for a quick look.
+    """
+    if step.kind != "fix":
         return None
-    telling = [c for c in open_ if c.gain >= WORTH_A_LOOK and c.minutes <= LONGEST_LOOK]
+    chance = float(valued.now[fixes.ids.index(step.name)])
+    if chance >= (FIRM if asked < FEW else FAINT):
+        return None
+    tells, longest = QUICK_TELLS, QUICK
+    if chance < FAINT:
+        tells, longest = WORTH_A_LOOK * max(chance, FAINTEST) / FAINT, LONGEST_LOOK
+    telling = [c for c in open_ if c.gain >= tells and c.minutes <= longest]
     return max(telling, key=lambda c: (c.rate, c.check), default=None)
 
 
