@@ -21,6 +21,7 @@ from diagnose.physics.wheel import highest_turning_speed
 COUNTED = 0.025  # m over which bars are counted
 PULL = 750_000.0  # Pa of a shop magnet, the middle of 50 to 100 N/cm2
 FEWEST = 1.2  # bars in that length in the quickest of the passes
+WIDEST_LEAD = 8e-4  # m a turn; nobody runs the diamond across quicker
 LEAST_BOW = 4e-6  # m, what an indicator on a shop plate still tells
 
 # Bars in a turn of the wheel for each rhythm: the wheel itself, twice, and what belts, neighbours,
@@ -129,7 +130,8 @@ def _cut(draw: random.Random, sheet: _Sheet, words: Mapping[str, str]) -> None:
         low, high = 0.06, 0.58
     sheet.put("crossfeed", width * draw.uniform(low, high), "mm", 2)
     sheet.put("depth-of-cut", draw.choice(usual.DEPTHS), "mm", 2)
-    sheet.put("dress-seconds", math.exp(draw.uniform(math.log(1.5), math.log(30.0))), "s", 2)
+    quickest = max(1.5, width / (WIDEST_LEAD * sheet.values["spindle-speed"]))
+    sheet.put("dress-seconds", math.exp(draw.uniform(math.log(quickest), math.log(30.0))), "s", 2)
     sheet.put("dress-depth", draw.choice(usual.DRESS_DEPTHS), "mm", 2)
     sheet.put("spark-out-strokes", float(draw.choice((0, 1, 2, 3, 4, 6, 10))), "")
     sheet.put("stock-to-come-off", draw.uniform(5e-5, 4e-4), "mm", 2)
