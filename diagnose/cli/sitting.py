@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import threading
+from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
@@ -98,7 +99,6 @@ def sit(
 
     Raises BookError, and click.Abort when interrupted.
     """
-    threading.Thread(target=_warm_up, daemon=True).start()
     room = open_room(settings)
     sitting = Sitting(room, file)
     try:
@@ -141,6 +141,25 @@ def begun_from(room: Room, planned: Path | None) -> Case:
     return replace(case, complaint=(), path="")
 
 
+def _warmed(read: Callable[[], str]) -> Callable[[], str]:
+    """Reads as `read` does; the first time the rules engine is imported meanwhile.
+
+    Nothing else is imported in that time: an interrupt while two threads import one module can
+    leave it locked for good.
+    """
+    warming = threading.Thread(target=_warm_up, daemon=True)
+
+    def first() -> str:
+        if warming.ident is None:
+            warming.start()
+        line = read()
+        if warming.is_alive():
+            warming.join()
+        return line
+
+    return first
+
+
 def _warm_up() -> None:
     from importlib import import_module
 
@@ -163,7 +182,7 @@ def _interview(room: Room, sitting: Sitting, case: Case) -> int:
     desk = Desk(
         book=room.book,
         reasoned=room.reasoned,
-        read=typed,
+        read=_warmed(typed),
         say=say,
         save=sitting.save,
         machines={name: card.name for name, card in room.shop.machines.items()},
