@@ -61,7 +61,7 @@ def turns(rpm: float) -> Number:
         ("{}", {}, 1),
     ],
 )
-def test_a_condition_holds_as_it_reads(text: str, facts: dict, degree: float | None) -> None:  # type: ignore[type-arg]
+def test_a_condition_holds_as_it_reads(text: str, facts: dict, degree: float | None) -> None:  # type: ignore[type-arg]  # any facts
     condition, faults = read(text)
     assert faults == []
     assert holds(condition, facts) == (pytest.approx(degree) if degree is not None else None)

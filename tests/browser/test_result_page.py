@@ -128,7 +128,7 @@ def test_the_light_or_the_dark_follows_the_reader(
     browser: Browser, pages: dict[str, Path], scheme: str
 ) -> None:
     with opened(browser, pages["calm"], color_scheme=scheme) as page:
-        page.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
+        page.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]  # one of two words
         ink = page.evaluate("getComputedStyle(document.body).color")
         bright = sum(int(n) for n in ink[4:-1].split(",")) / 3
         assert (bright > 128) == (scheme == "dark")

@@ -76,7 +76,7 @@ def judge(
     )
 
 
-def _worlds(there, links, background, evidence):  # type: ignore[no-untyped-def]
+def _worlds(there, links, background, evidence):  # type: ignore[no-untyped-def]  # plain tables
     """Every joint outcome of the observed signs: its chance and who made each observed value."""
     per_sign = []
     for sign in sorted(evidence):

@@ -79,7 +79,7 @@ def test_every_dimension_has_units_and_a_unit_of_its_own_base() -> None:
 def test_no_spelling_means_two_units_of_one_dimension() -> None:
     for dimension, units in UNITS.items():
         written = [name for u in units for name in (u.name, *u.also)]
-        distinct = {(name, find_unit(name, dimension).name) for name in written}  # type: ignore[union-attr]
+        distinct = {(name, find_unit(name, dimension).name) for name in written}  # type: ignore[union-attr]  # written is known
         for u in units:
             for name in (u.name, *u.also):
                 assert (name, u.name) in distinct, f"{name} is taken by another unit"
@@ -137,7 +137,7 @@ def test_what_is_shown_reads_back_within_its_digits(
 def test_shown_text_survives_a_terminal_of_windows() -> None:
     for dimension in DIMENSIONS:
         for spelling in spellings(dimension):
-            if find_unit(spelling, dimension).name == spelling:  # type: ignore[union-attr]
+            if find_unit(spelling, dimension).name == spelling:  # type: ignore[union-attr]  # written is known
                 spelling.encode("cp1252")
 
 

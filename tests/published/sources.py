@@ -51,7 +51,7 @@ def published(source: Source, standing: str) -> Callable[[Test], Test]:
     """Tie a test, or a class of tests, to the source it checks us against."""
 
     def tied(test: Test) -> Test:
-        test.published = (source, standing)  # type: ignore[attr-defined]
+        test.published = (source, standing)  # type: ignore[attr-defined]  # read by a test
         return test
 
     return tied

@@ -88,7 +88,7 @@ def _cause(name: str, place: int, **changes: object) -> CauseView:
         "log_odds_after": 0.53,
         "sources": (BOOK, SHOP),
     }
-    return CauseView(**(parts | changes))  # type: ignore[arg-type]
+    return CauseView(**(parts | changes))  # type: ignore[arg-type]  # passed on
 
 
 UNBALANCED = _cause(
@@ -220,7 +220,7 @@ def _fix(**changes: object) -> FixView:
         "withheld": False,
         "call_someone": "",
     }
-    return FixView(**(parts | changes))  # type: ignore[arg-type]
+    return FixView(**(parts | changes))  # type: ignore[arg-type]  # passed on
 
 
 PLAN = PlanView(
@@ -423,7 +423,7 @@ def rich_view(**changes: object) -> ResultView:
         "case_text": "schema: 1\ntitle: spacer plate\ncomplaint: [even-bars-across-travel]\n"
         "entries:\n- {answer: bars-in-25mm, value: '8', how: measured}\n",
     }  # fmt: skip
-    return ResultView(**(parts | changes))  # type: ignore[arg-type]
+    return ResultView(**(parts | changes))  # type: ignore[arg-type]  # passed on
 
 
 def calm_view() -> ResultView:

@@ -30,7 +30,7 @@ def belt(name: str) -> str:
 def case(title: str = "plate, ripples", *answers: tuple[str, str], **more: str) -> Case:
     """A case of bars with these answers."""
     entries = tuple(Entry("answer", check, value) for check, value in answers)
-    return Case(title, (BARS,), entries, **more)  # type: ignore[arg-type]
+    return Case(title, (BARS,), entries, **more)  # type: ignore[arg-type]  # passed on
 
 
 def open_case(shop: Path, stem: str, told: Case) -> Path:
@@ -43,4 +43,4 @@ def open_case(shop: Path, stem: str, told: Case) -> Path:
 def closed(shop: Path, stem: str, told: Case, date: str, *causes: str, **more: object) -> Path:
     """The case closed in the shop."""
     path = open_case(shop, stem, told)
-    return close_case(shop, told, path, Closed(date, causes, **more))  # type: ignore[arg-type]
+    return close_case(shop, told, path, Closed(date, causes, **more))  # type: ignore[arg-type]  # passed on

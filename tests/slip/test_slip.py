@@ -92,7 +92,7 @@ def test_a_mistyped_line_is_refused_with_one_message(
 ) -> None:
     words = line(slip, [filled(row) for row in slip.rows]).split()
     with pytest.raises(BookError, match=message) as refused:
-        case_of_slip(book, " ".join(change(words)))  # type: ignore[operator]
+        case_of_slip(book, " ".join(change(words)))  # type: ignore[operator]  # drawn by name
     assert len(refused.value.problems) == 1
 
 

@@ -52,7 +52,7 @@ def test_a_caution_that_does_not_say_why_would_be_found(monkeypatch: pytest.Monk
     def silent(book: Book, name: str) -> dict[str, list[str]]:
         return {**about(book, name), WHY: [""]}
 
-    about: Callable[..., dict[str, list[str]]] = explanation._ABOUT["caution"]  # type: ignore[assignment]
+    about: Callable[..., dict[str, list[str]]] = explanation._ABOUT["caution"]  # type: ignore[assignment]  # one of several
     monkeypatch.setitem(explanation._ABOUT, "caution", silent)
     assert len(missing("caution")) == len(shipped().cautions)
 
