@@ -29,8 +29,9 @@ SURER = 0.25  # bits a check must tell to be made before a dear fix or before gi
 LONGEST_LOOK = 20.0  # minutes such a check may take
 FAINT = 0.5  # chance of a fix below which one asks on while a check still tells something
 WORTH_A_LOOK = 0.25  # bits such a check must tell, in proportion less for a fainter fix
-FAINTEST = 0.3  # chance below which it is not asked to tell still less
-FEW, FIRM = 6, 0.8  # answers before which the fix must be so likely, or no quick look tells more
+FAINTEST = 0.4  # chance below which it is not asked to tell still less
+HALF = 0.5  # share of the minutes of the fix it comes before that such a check may take
+FEW, FIRM = 5, 0.8  # answers before which the fix must be so likely, or no quick look tells more
 QUICK, QUICK_TELLS = 2.0, 0.1  # minutes of a quick look, and bits it must tell
 
 
@@ -57,23 +58,24 @@ def decide(
     safety: Sequence[Check],
     first_questions: Sequence[str],
     asked: int,
+    tried: bool,
 ) -> Step:
-    """The next step for the machinist."""
+    """The next step for the machinist; `asked` questions were answered, a fix `tried` or not."""
     early = _gate_still_open(book, safety) if asked >= OPENING else None
     if early is not None:
         return Step("safety", early.id, "asked early, whatever it tells of the cause")
     still = [c for c in valued.candidates if not _turns(book, c)]
     open_ = valued.candidates if safe or safety else still
-    step = _decide(book, valued, fixes, open_, first_questions, asked)
+    step = _decide(book, valued, fixes, open_, first_questions, asked, tried)
     if step.kind == "ask":
         wheel = step.candidate is not None and turns(book.checks[step.name])
         if wheel and not safe:
             if safety:
                 return Step("safety", safety[0].id, "before anything turns")
-            return _standing(book, valued, fixes, still, first_questions, asked)
+            return _standing(book, valued, fixes, still, first_questions, asked, tried)
         return step
     if not safe and not safety:
-        return _standing(book, valued, fixes, still, first_questions, asked)
+        return _standing(book, valued, fixes, still, first_questions, asked, tried)
     if safety:
         return Step("safety", safety[0].id, "before anything turns")
     return step
@@ -86,9 +88,10 @@ def _standing(
     still: Sequence[Candidate],
     first_questions: Sequence[str],
     asked: int,
+    tried: bool,
 ) -> Step:
     """The next step while nothing may turn: what can be asked costs nothing but its minutes."""
-    step = _decide(book, valued, fixes, still, first_questions, asked)
+    step = _decide(book, valued, fixes, still, first_questions, asked, tried)
     if step.kind == "ask" or asked >= FEW + FEW:
         return step
     telling = [c for c in still if c.gain >= WORTH_A_LOOK / 2 and c.minutes <= LONGEST_LOOK]
@@ -134,6 +137,7 @@ def _decide(
     open_: Sequence[Candidate],
     first_questions: Sequence[str],
     asked: int,
+    tried: bool,
 ) -> Step:
     if not open_ or asked >= ENOUGH:
         order = fixes.order(valued.now)
@@ -145,7 +149,7 @@ def _decide(
     surer = _surer(step, fixes, open_)
     if surer is not None:
         return _ask(surer, "it makes surer before a long job")
-    firmer = _firmer(step, valued, fixes, open_, asked)
+    firmer = _firmer(step, valued, fixes, open_, asked, tried)
     return step if firmer is None else _ask(firmer, "nothing is likely enough to try yet")
 
 
@@ -160,22 +164,29 @@ def _surer(step: Step, fixes: FixTable, open_: Sequence[Candidate]) -> Candidate
 
 
 def _firmer(
-    step: Step, valued: Valued, fixes: FixTable, open_: Sequence[Candidate], asked: int
+    step: Step,
+    valued: Valued,
+    fixes: FixTable,
+    open_: Sequence[Candidate],
+    asked: int,
+    tried: bool,
 ) -> Candidate | None:
-    """The check to make where the fix to try is but one chance among many.
+    """The check to make where the first fix to try is but one chance among many.
 
-    The fainter the fix, the less a check needs to tell. Before the first few answers even a
-    likely fix waits for a quick look.
+    The fainter the fix, the less a check needs to tell, but it takes at most half the minutes of
+    that fix. Before the first few answers even a likely fix waits for a quick look. Once a fix was
+    tried the minutes alone decide.
     """
-    if step.kind != "fix":
+    if step.kind != "fix" or tried:
         return None
-    chance = float(valued.now[fixes.ids.index(step.name)])
-    if chance >= (FIRM if asked < FEW else FAINT):
-        return None
-    tells, longest = QUICK_TELLS, QUICK
+    at = fixes.ids.index(step.name)
+    chance, minutes = float(valued.now[at]), float(fixes.minutes[at])
+    telling: list[Candidate] = []
+    if chance < FIRM and asked < FEW:
+        telling += [c for c in open_ if c.gain >= QUICK_TELLS and c.minutes <= QUICK]
     if chance < FAINT:
-        tells, longest = WORTH_A_LOOK * max(chance, FAINTEST) / FAINT, LONGEST_LOOK
-    telling = [c for c in open_ if c.gain >= tells and c.minutes <= longest]
+        tells, longest = WORTH_A_LOOK * max(chance, FAINTEST) / FAINT, HALF * minutes - ATTENTION
+        telling += [c for c in open_ if c.gain >= tells and c.minutes <= min(longest, LONGEST_LOOK)]
     return max(telling, key=lambda c: (c.rate, c.check), default=None)
 
 

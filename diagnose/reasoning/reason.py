@@ -110,8 +110,9 @@ def reason_from(read: Read) -> Reasoned:
     firsts = [q for s in case.complaint for q in book.symptoms[s].first_questions]
     asked = looks_made(book, case)
     step = decide(
-        book, valued, fixes, safe=read.safe, safety=safety, first_questions=firsts, asked=asked
-    )
+        book, valued, fixes, safe=read.safe, safety=safety, first_questions=firsts, asked=asked,
+        tried=bool(gathered.read.tried),
+    )  # fmt: skip
     wanted = begun(book, gathered)
     if wanted and (read.safe or not turns(book.checks[wanted])):
         step = Step("ask", wanted, "it completes the reading you began")

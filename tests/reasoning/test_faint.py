@@ -60,5 +60,7 @@ def test_a_likely_fix_is_not_held_back(book: Book) -> None:
         for c in told.valued.candidates
     )
     valued = replace(told.valued, now=sure, entropy=0.0, candidates=told_nothing)
-    step = decide(book, valued, told.fixes, safe=True, safety=(), first_questions=(), asked=0)
+    step = decide(
+        book, valued, told.fixes, safe=True, safety=(), first_questions=(), asked=0, tried=False
+    )
     assert (step.kind, step.name) == ("fix", told.fixes.ids[quick])
