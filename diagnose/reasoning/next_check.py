@@ -77,8 +77,10 @@ def value_all(
     """
     batch = Batch(book, network, facts)
     if belief is not None:
-        cures = {r.cause: r.cures_alone for r in belief.ranked}
-        checks = most_tied(batch, checks, cures, lambda c: c.minutes + ATTENTION)
+        # at work, not curing alone: of two complaints hardly a cause mends both
+        whole = max(1.0, sum(r.acts for r in belief.ranked))
+        shares = {r.cause: r.acts / whole for r in belief.ranked}
+        checks = most_tied(batch, checks, shares, lambda c: c.minutes + ATTENTION)
     wanted = [(check, batch.ask(check)) for check in checks]
     batch.solve()
     now = fixes.group(*batch.base())

@@ -6,7 +6,7 @@ that needs the wheel turning is withheld, by name only, until every hazard is cl
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from diagnose.book.advice import Aid, PartAdvice
@@ -81,8 +81,7 @@ def make_plan(
         advice
         for symptom in complaint
         if symptom in book.symptoms
-        for advice in book.symptoms[symptom].the_part
-        if (holds(advice.when, facts) or 0.0) >= 0.5
+        for advice in _of_one(book.symptoms[symptom].the_part, facts)
     )
     chosen, cures, faults = _order(valued, fixes)
     cure = _cure(book, belief, valued, fixes, chosen, safe)
@@ -113,6 +112,13 @@ def _order(valued: Valued, fixes: FixTable) -> tuple[list[int], Cures, tuple[flo
     order = [likely[a] for a in best_order(cures(likely), (*faults, rest), LAST_RESORT)]
     order = order or likely[:1]
     return order, cures(order), (*faults, rest)
+
+
+def _of_one(listed: tuple[PartAdvice, ...], facts: Mapping[str, FactValue]) -> Iterator[PartAdvice]:
+    """What one complaint says of the part. Seen to be harmless, it is not put aside as well."""
+    held = [a for a in listed if (holds(a.when, facts) or 0.0) >= 0.5]
+    harmless = bool(held) and held[0].action == "leave" and bool(held[0].when.facts)
+    return (a for a in held if not harmless or a.action in ("leave", "measure"))
 
 
 def _once(part: tuple[PartAdvice, ...]) -> tuple[PartAdvice, ...]:

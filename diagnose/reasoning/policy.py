@@ -58,24 +58,27 @@ def decide(
     safety: Sequence[Check],
     first_questions: Sequence[str],
     asked: int,
+    known: int,
     tried: bool,
 ) -> Step:
-    """The next step for the machinist; `asked` questions were answered, a fix `tried` or not."""
+    """The next step for the machinist. Of the questions `asked` so many were answered with more
+    than "don't know" (`known`); `tried`: a fix was made already.
+    """
     early = _gate_still_open(book, safety) if asked >= OPENING else None
     if early is not None:
         return Step("safety", early.id, "asked early, whatever it tells of the cause")
     still = [c for c in valued.candidates if not _turns(book, c)]
     open_ = valued.candidates if safe or safety else still
-    step = _decide(book, valued, fixes, open_, first_questions, asked, tried)
+    step = _decide(book, valued, fixes, open_, first_questions, asked, known, tried)
     if step.kind == "ask":
         wheel = step.candidate is not None and turns(book.checks[step.name])
         if wheel and not safe:
             if safety:
                 return Step("safety", safety[0].id, "before anything turns")
-            return _standing(book, valued, fixes, still, first_questions, asked, tried)
+            return _standing(book, valued, fixes, still, first_questions, asked, known, tried)
         return step
     if not safe and not safety:
-        return _standing(book, valued, fixes, still, first_questions, asked, tried)
+        return _standing(book, valued, fixes, still, first_questions, asked, known, tried)
     if safety:
         return Step("safety", safety[0].id, "before anything turns")
     return step
@@ -88,10 +91,11 @@ def _standing(
     still: Sequence[Candidate],
     first_questions: Sequence[str],
     asked: int,
+    known: int,
     tried: bool,
 ) -> Step:
     """The next step while nothing may turn: what can be asked costs nothing but its minutes."""
-    step = _decide(book, valued, fixes, still, first_questions, asked, tried)
+    step = _decide(book, valued, fixes, still, first_questions, asked, known, tried)
     if step.kind == "ask" or asked >= FEW + FEW:
         return step
     telling = [c for c in still if c.gain >= WORTH_A_LOOK / 2 and c.minutes <= LONGEST_LOOK]
@@ -137,6 +141,7 @@ def _decide(
     open_: Sequence[Candidate],
     first_questions: Sequence[str],
     asked: int,
+    known: int,
     tried: bool,
 ) -> Step:
     if not open_ or asked >= ENOUGH:
@@ -149,7 +154,7 @@ def _decide(
     surer = _surer(step, fixes, open_)
     if surer is not None:
         return _ask(surer, "it makes surer before a long job")
-    firmer = _firmer(step, valued, fixes, open_, asked, tried)
+    firmer = _firmer(step, valued, fixes, open_, known, tried)
     return step if firmer is None else _ask(firmer, "nothing is likely enough to try yet")
 
 
@@ -168,7 +173,7 @@ def _firmer(
     valued: Valued,
     fixes: FixTable,
     open_: Sequence[Candidate],
-    asked: int,
+    known: int,
     tried: bool,
 ) -> Candidate | None:
     """The check to make where the first fix to try is but one chance among many.
@@ -182,7 +187,7 @@ def _firmer(
     at = fixes.ids.index(step.name)
     chance, minutes = float(valued.now[at]), float(fixes.minutes[at])
     telling: list[Candidate] = []
-    if chance < FIRM and asked < FEW:
+    if chance < FIRM and known < FEW:
         telling += [c for c in open_ if c.gain >= QUICK_TELLS and c.minutes <= QUICK]
     if chance < FAINT:
         tells, longest = WORTH_A_LOOK * max(chance, FAINTEST) / FAINT, HALF * minutes - ATTENTION

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from diagnose.book.conditions import FactValue
 from diagnose.book.model import Book
-from diagnose.case.entries import Case
+from diagnose.case.entries import UNKNOWN, Case
 from diagnose.reasoning.belief import Belief, believe, within_width
 from diagnose.reasoning.facts import Gathered, gather, spoiled_by_now
 from diagnose.reasoning.fixes import FixTable, fix_table
@@ -111,6 +111,7 @@ def reason_from(read: Read) -> Reasoned:
     asked = looks_made(book, case)
     step = decide(
         book, valued, fixes, safe=read.safe, safety=safety, first_questions=firsts, asked=asked,
+        known=looks_made(book, case, known=True),
         tried=bool(gathered.read.tried),
     )  # fmt: skip
     wanted = begun(book, gathered)
@@ -126,17 +127,21 @@ def questions_asked(book: Book, case: Case) -> int:
     return len(_asked(book, case))
 
 
-def looks_made(book: Book, case: Case) -> int:
-    """The questions as the policy counts them: the numbers that make up one reading are one."""
-    asked = _asked(book, case)
-    known = [book.checks[n] for n in asked if n in book.checks]
-    parts = {n for check in known for n in check.together_with}
+def looks_made(book: Book, case: Case, known: bool = False) -> int:
+    """The questions as the policy counts them: the numbers that make up one reading are one.
+
+    With `known` those alone that were answered with more than "don't know".
+    """
+    asked = _asked(book, case, known)
+    checks = [book.checks[n] for n in asked if n in book.checks]
+    parts = {n for check in checks for n in check.together_with}
     return sum(1 for name in asked if name not in parts)
 
 
-def _asked(book: Book, case: Case) -> list[str]:
+def _asked(book: Book, case: Case, known: bool = False) -> list[str]:
     safety = {s.asked_by for s in book.stops.values()}
-    return [e.name for e in case.entries if e.kind == "answer" and e.name not in safety]
+    answers = [e for e in case.entries if e.kind == "answer" and e.name not in safety]
+    return [e.name for e in answers if not known or e.value != UNKNOWN]
 
 
 def _prepared(read: Read) -> frozenset[str]:

@@ -22,17 +22,17 @@ MOVED_SHARE = 0.01  # nor one less likely than this a question of circumstances
 def most_tied(
     batch: Batch,
     checks: Sequence[Check],
-    cures: Mapping[str, float],
+    at_work: Mapping[str, float],
     minutes: Callable[[Check], float],
 ) -> list[Check]:
     """The MOST checks with the highest estimate a minute, in the order they were given.
 
-    `cures` is the chance that each cause alone would cure; `minutes` what a check costs here,
-    attention included.
+    `at_work` is the share of each cause among those at work, 1 or less in all; `minutes` what a
+    check costs here, attention included.
     """
     if len(checks) <= MOST:
         return list(checks)
-    likely = {c: p for c, p in cures.items() if p >= LEAST_SHARE}
+    likely = {c: p for c, p in at_work.items() if p >= LEAST_SHARE}
     guess = _Guess(batch, likely)
     rated = [(guess.bits(c) / minutes(c), -i) for i, c in enumerate(checks)]
     best = sorted(rated, reverse=True)[:MOST]

@@ -61,6 +61,14 @@ def test_a_likely_fix_is_not_held_back(book: Book) -> None:
     )
     valued = replace(told.valued, now=sure, entropy=0.0, candidates=told_nothing)
     step = decide(
-        book, valued, told.fixes, safe=True, safety=(), first_questions=(), asked=0, tried=False
+        book,
+        valued,
+        told.fixes,
+        safe=True,
+        safety=(),
+        first_questions=(),
+        asked=0,
+        known=0,
+        tried=False,
     )
     assert (step.kind, step.name) == ("fix", told.fixes.ids[quick])

@@ -1,0 +1,116 @@
+"""Play the stories with the answers that players took from the facts alone.
+
+A player who has seen neither the knowledge nor the true cause went through every question that
+could be asked and wrote down what the facts of a story answer (`answers/NN.yaml`). The interview is
+then played with them: what the facts do not tell is "don't know". It ends, as README.md says, when
+a fix is named, when a stop leaves nothing to look at, or when no question is left.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+import yaml
+
+from diagnose.book.model import Book, Check
+from diagnose.case.entries import UNKNOWN, Case, Entry
+from diagnose.reasoning.reason import Reasoned, reason
+
+HERE = Path(__file__).parent
+ANSWERS = HERE / "answers"
+LONGEST = 60  # entries of one play; more means that it runs in a circle
+
+
+@dataclass(frozen=True)
+class Place:
+    """Where one of the true causes stood at the end; place 0 when the list does not have it."""
+
+    cause: str
+    place: int
+    share: float
+
+
+@dataclass(frozen=True)
+class Told:
+    """How a story went. `kind` is what it has to show: causes, a hazard alone, or no cause here."""
+
+    number: str
+    kind: str
+    places: tuple[Place, ...]
+    questions: int
+    unknown: int
+    minutes: float
+    stops: tuple[str, ...]
+    end: str
+    none: float
+    first: str
+
+    @property
+    def best(self) -> int:
+        """The place of the true cause that stood highest; 99 when none is in the list."""
+        return min((p.place for p in self.places if p.place), default=99)
+
+
+def judged() -> dict[str, dict[str, Any]]:
+    """For each story the causes of the book that are right, and the stops that are."""
+    text = (HERE / "judged.yaml").read_text("utf-8")
+    loaded: dict[str, dict[str, Any]] = yaml.safe_load(text)
+    return loaded
+
+
+def sheet(number: str) -> dict[str, Any]:
+    """What the player of a story wrote down."""
+    loaded: dict[str, Any] = yaml.safe_load((ANSWERS / f"{number}.yaml").read_text("utf-8"))
+    return loaded
+
+
+def play(book: Book, number: str) -> Told:
+    """One story from its complaint to the first thing to try."""
+    written = sheet(number)
+    case = Case(f"story {number}", tuple(written["complaints"]))
+    stops: list[str] = []
+    safety = {s.asked_by for s in book.stops.values()}
+    asked: list[str] = []
+    while True:
+        told = reason(book, case)
+        stops += [h.stop.id for h in told.read.stops if h.stop.id not in stops]
+        if told.step.kind not in ("ask", "safety") or len(case.entries) >= LONGEST:
+            return _told(
+                book, number, case, told, tuple(stops), [a for a in asked if a not in safety]
+            )
+        asked.append(told.step.name)
+        case = case.with_entry(_entry(book.checks[told.step.name], written["answers"] or {}))
+
+
+def _entry(check: Check, answers: dict[str, Any]) -> Entry:
+    if check.id not in answers:
+        return Entry("answer", check.id, UNKNOWN)
+    value = answers[check.id]
+    if isinstance(value, list):
+        ticked = [str(one).rstrip("? ") for one in value]
+        return Entry("answer", check.id, ", ".join(ticked) or "none")
+    text = str(value)
+    how = "measured" if check.kind == "number" else "said"
+    return Entry("answer", check.id, text.rstrip("? "), how, not text.endswith("?"))
+
+
+def _told(
+    book: Book, number: str, case: Case, told: Reasoned, stops: tuple[str, ...], asked: list[str]
+) -> Told:
+    right = judged()[number]
+    ranked = [(r.cause, r.acts) for r in told.belief.ranked]
+    places = tuple(_place(ranked, tuple(one)) for one in right.get("causes", ()))
+    unknown = sum(e.value == UNKNOWN for e in case.entries if e.name in asked)
+    minutes = sum(book.checks[n].minutes for n in asked)
+    kind = "causes" if places else right["kind"]
+    return Told(number, kind, places, len(asked), unknown, minutes, stops,
+                f"{told.step.kind} {told.step.name}", told.belief.none, ranked[0][0])  # fmt: skip
+
+
+def _place(ranked: list[tuple[str, float]], names: tuple[str, ...]) -> Place:
+    for i, (cause, share) in enumerate(ranked, start=1):
+        if cause in names:
+            return Place(cause, i, share)
+    return Place(names[0], 0, 0.0)
