@@ -172,7 +172,8 @@ class Walk:
         valued, table = self._valued(at, failed)
         asked = sum(a != -1 for a in at)
         step = decide(
-            self.book, valued, table, safe=True, safety=(), asked=asked, known=asked, tried=failed > 0,
+            self.book, valued, table, safe=True, safety=(), asked=asked, known=asked,
+            tried=failed > 0,
             first_questions=self.book.symptoms[p.complaint].first_questions,
         )  # fmt: skip
         if step.kind == "ask":

@@ -119,7 +119,8 @@ def _ours(player: Player, key: Key, asked: int) -> Step:
     asked = ENOUGH if asked >= player.cap else min(asked, ENOUGH - 1)
     firsts = player.book.symptoms[key[0]].first_questions
     return decide(
-        player.book, valued, fixes, safe=True, safety=(), first_questions=firsts, asked=asked, known=asked,
+        player.book, valued, fixes, safe=True, safety=(), first_questions=firsts, asked=asked,
+        known=asked,
         tried=bool(key[2]),
     )  # fmt: skip
 

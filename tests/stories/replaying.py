@@ -81,10 +81,12 @@ def play(book: Book, number: str) -> Told:
                 book, number, case, told, tuple(stops), [a for a in asked if a not in safety]
             )
         asked.append(told.step.name)
-        case = case.with_entry(_entry(book.checks[told.step.name], written["answers"] or {}))
+        plainly = told.step.name in safety  # dangers are not answered with "I think so"
+        check = book.checks[told.step.name]
+        case = case.with_entry(_entry(check, written["answers"] or {}, plainly))
 
 
-def _entry(check: Check, answers: dict[str, Any]) -> Entry:
+def _entry(check: Check, answers: dict[str, Any], plainly: bool = False) -> Entry:
     if check.id not in answers:
         return Entry("answer", check.id, UNKNOWN)
     value = answers[check.id]
@@ -93,7 +95,7 @@ def _entry(check: Check, answers: dict[str, Any]) -> Entry:
         return Entry("answer", check.id, ", ".join(ticked) or "none")
     text = str(value)
     how = "measured" if check.kind == "number" else "said"
-    return Entry("answer", check.id, text.rstrip("? "), how, not text.endswith("?"))
+    return Entry("answer", check.id, text.rstrip("? "), how, plainly or not text.endswith("?"))
 
 
 def _told(
