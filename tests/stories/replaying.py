@@ -66,9 +66,9 @@ def sheet(number: str) -> dict[str, Any]:
     return loaded
 
 
-def play(book: Book, number: str) -> Told:
-    """One story from its complaint to the first thing to try."""
-    written = sheet(number)
+def play(book: Book, number: str, written: dict[str, Any] | None = None) -> Told:
+    """One story from its complaint to the first thing to try, with its sheet or another."""
+    written = written or sheet(number)
     case = Case(f"story {number}", tuple(written["complaints"]))
     stops: list[str] = []
     safety = {s.asked_by for s in book.stops.values()}
