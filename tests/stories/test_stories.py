@@ -8,7 +8,7 @@ import pytest
 import yaml
 
 HERE = Path(__file__).parent
-FILES = sorted(HERE.glob("*.yaml"))
+FILES = sorted(HERE.glob("[0-9]*.yaml"))
 TEXTS = ("title", "source", "complaint_words")
 STANDINGS = re.compile(r"confirmed|from memory|our own story", re.IGNORECASE)
 SPACING_SUM = re.compile(r"([\d.]+)(?: mm/s)? over ([\d.]+) is ([\d.]+) mm")
