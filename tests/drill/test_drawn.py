@@ -128,7 +128,7 @@ def test_pairs_name_causes_that_there_are() -> None:
 
 def test_learners_are_scored_in_the_order_of_their_care(drills: tuple[Drill, ...]) -> None:
     ways = (at_random, by_the_list, what_tells_most)
-    some = drills[: max(8, len(drills) // 4)]
+    some = drills[: max(24, len(drills) // 4)]
     means = []
     for way in ways:
         points = [score(play(shipped(), d, way), best_possible(shipped(), d)) for d in some]
@@ -139,6 +139,6 @@ def test_learners_are_scored_in_the_order_of_their_care(drills: tuple[Drill, ...
 
 
 def test_a_learner_that_skips_safety_passes_no_case(drills: tuple[Drill, ...]) -> None:
-    some = drills[: max(8, len(drills) // 4)]
+    some = drills[: max(24, len(drills) // 4)]
 
     assert not any(passed(play(shipped(), d, by_the_list, skips_safety=True)) for d in some)
