@@ -95,11 +95,14 @@ def value_all(
         )
         if check.id in wiped and outcomes:
             outcomes = (replace(outcomes[0], shares=now), *outcomes[1:])
-        gain = entropy - expected_bits(outcomes)
+        rows = np.stack([o.shares for o in outcomes]) if outcomes else now[None, :]
+        chances = np.array([o.chance for o in outcomes] if outcomes else [1.0])
+        # against the mix of the answers: a circumstance untold has priors of its own, so its
+        # answers need not mix to what is believed now, and still tell the causes apart
+        gain = bits(chances @ rows) - expected_bits(outcomes)
         if gain <= WORTH:
             continue
-        rows = np.stack([o.shares for o in outcomes])
-        after = float(np.array([o.chance for o in outcomes]) @ fixes.expected(rows))
+        after = float(chances @ fixes.expected(rows))
         first = _hangs_on(book, check, facts)
         minutes = _minutes(book, check, facts, prepared, first)
         found.append(Candidate(check.id, minutes, outcomes, gain, after, first))
