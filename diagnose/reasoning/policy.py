@@ -25,15 +25,14 @@ BEST_THERE_IS = (
 )
 DOUBT = 3.0  # what a bit of doubt is worth, as a share of what the best question asks for one
 DEAR = 60.0  # minutes of a fix before which one makes surer, and its hanging answer is asked again
-SURER = 0.25  # bits a check must tell to be made before a dear fix or before giving up
-LONGEST_LOOK = 20.0  # minutes such a check may take
+SURER = 0.4  # bits a check must tell to be made before a dear fix or before giving up
+LONGEST_LOOK = 12.0  # minutes such a check may take
 FAINT = 0.5  # chance of a fix below which one asks on while a check still tells something
 WORTH_A_LOOK = 0.2  # bits such a check must tell, in proportion less for a fainter fix
 FAINTEST = 0.4  # chance below which it is not asked to tell still less
 HALF = 0.5  # share of the minutes of the fix it comes before that such a check may take
 FEW, FIRM = 5, 0.8  # answers before which the fix must be so likely, or no quick look tells more
 QUICK, QUICK_TELLS = 2.0, 0.1  # minutes of a quick look, and bits it must tell
-SHORT, SHORT_TELLS = 5.0, 0.25  # the same of a short one, before those answers and a faint fix
 
 
 @dataclass(frozen=True)
@@ -180,8 +179,8 @@ def _firmer(
     """The check to make where the first fix to try is but one chance among many.
 
     The fainter the fix, the less a check needs to tell, but it takes at most half the minutes of
-    that fix. Before the first few answers a faint fix waits for any short look that tells much,
-    and even a likely one for a quick look. Once a fix was tried the minutes alone decide.
+    that fix. Before the first few answers even a likely fix waits for a quick look. Once a fix was
+    tried the minutes alone decide.
     """
     if step.kind != "fix" or tried:
         return None
@@ -190,8 +189,6 @@ def _firmer(
     telling: list[Candidate] = []
     if chance < FIRM and known < FEW:
         telling += [c for c in open_ if c.gain >= QUICK_TELLS and c.minutes <= QUICK]
-    if chance < FAINT and known < FEW:
-        telling += [c for c in open_ if c.gain >= SHORT_TELLS and c.minutes <= SHORT]
     if chance < FAINT:
         tells, longest = WORTH_A_LOOK * max(chance, FAINTEST) / FAINT, HALF * minutes - ATTENTION
         telling += [c for c in open_ if c.gain >= tells and c.minutes <= min(longest, LONGEST_LOOK)]
