@@ -1,7 +1,7 @@
 """The case in which everything speaks for one cause: what the book can say of it at the most.
 
-Its strongest complaint, every sign it shows at its most telling value, every other sign that can
-be asked for not there, its circumstances so. Where even that does not bring it forward, no answers
+Its strongest complaint, the signs it shows that tell most at their most telling value, what else
+it shows not looked for, every other sign that can be asked for not there, its circumstances so. Where even that does not bring it forward, no answers
 can.
 """
 
@@ -51,10 +51,13 @@ def _network(book: Book, cause: Cause, complaint: str) -> Network:
     network = bare_network(book, complaint)
     seen = _most_telling(book, cause, complaint)
     asked = {f for c in book.checks.values() for f in c.settles}
+    shown = {link.finding for link in cause.shows}
     evidence: dict[str, Vector] = {complaint: (0.0, 1.0)}
     for sign, vector in network.background.items():
         place = seen.get(sign, 0)
         if sign == complaint or sign in book.symptoms or (sign not in asked and not place):
+            continue
+        if sign in shown and sign not in seen:
             continue
         evidence[sign] = tuple(float(k == place) for k in range(len(vector)))
     named = complaint

@@ -25,8 +25,8 @@ BEST_THERE_IS = (
 )
 DOUBT = 3.0  # what a bit of doubt is worth, as a share of what the best question asks for one
 DEAR = 60.0  # minutes of a fix before which one makes surer, and its hanging answer is asked again
-SURER = 0.4  # bits a check must tell to be made before a dear fix or before giving up
-LONGEST_LOOK = 12.0  # minutes such a check may take
+SURER, LAST_HOPE = 0.4, 0.28  # bits a check must tell before a dear fix, and before giving up
+LONGEST_LOOK = 20.0  # minutes such a check may take
 FAINT = 0.5  # chance of a fix below which one asks on while a check still tells something
 WORTH_A_LOOK = 0.2  # bits such a check must tell, in proportion less for a fainter fix
 FAINTEST = 0.4  # chance below which it is not asked to tell still less
@@ -164,7 +164,8 @@ def _surer(step: Step, fixes: FixTable, open_: Sequence[Candidate]) -> Candidate
         step.kind == "fix" and fixes.minutes[fixes.ids.index(step.name)] < DEAR
     ):
         return None
-    telling = [c for c in open_ if c.gain >= SURER and c.minutes <= LONGEST_LOOK]
+    tells = SURER if step.kind == "fix" else LAST_HOPE
+    telling = [c for c in open_ if c.gain >= tells and c.minutes <= LONGEST_LOOK]
     return max(telling, key=lambda c: (c.rate, c.check), default=None)
 
 
