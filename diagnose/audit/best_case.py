@@ -1,8 +1,8 @@
 """The case in which everything speaks for one cause: what the book can say of it at the most.
 
-Its strongest complaint, the signs it shows that tell most at their most telling value, what else
-it shows not looked for, every other sign that can be asked for not there, its circumstances so. Where even that does not bring it forward, no answers
-can.
+Its strongest complaint, the signs that tell most at their most telling value, what else it shows
+not looked for, every other sign that can be asked for not there, its circumstances so. Where even
+that does not bring it forward, no answers can.
 """
 
 from __future__ import annotations
