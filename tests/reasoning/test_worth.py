@@ -1,0 +1,64 @@
+"""What a question is worth: two complaints, circumstances, and what nobody could answer."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from diagnose.case.entries import UNKNOWN, Case, Entry
+from diagnose.reasoning.next_check import Candidate, Valued
+from diagnose.reasoning.reason import looks_made, reason
+from tests.bench.world import sign_of
+from tests.reasoning.test_shipped import BOOK, case
+
+
+def mixed(candidate: Candidate) -> np.ndarray:
+    """What is believed over all answers, each with its chance."""
+    chances = np.array([o.chance for o in candidate.outcomes])
+    return chances @ np.stack([o.shares for o in candidate.outcomes])
+
+
+def valued(*complaint: str) -> Valued:
+    return reason(BOOK, Case("a case", complaint)).valued
+
+
+def test_two_complaints_leave_as_many_questions_worth_asking_as_one() -> None:
+    one, two = valued("rails-along-travel"), valued("rails-along-travel", "slanted-lines")
+    assert len(two.candidates) >= 0.8 * len(one.candidates) > 10
+
+
+@pytest.mark.parametrize("complaint", ["thin-plate-dished", "even-bars-across-travel"])
+def test_the_answers_on_a_sign_mix_to_what_is_believed_now(complaint: str) -> None:
+    known = valued(complaint)
+    signs = [c for c in known.candidates if sign_of(BOOK, BOOK.checks[c.check])]
+    assert len(signs) >= 5
+    for candidate in signs:
+        assert mixed(candidate) == pytest.approx(known.now, abs=1e-9)
+
+
+def test_how_a_bowed_plate_was_held_is_worth_asking() -> None:
+    """In a vice, on the magnet, taped: each has causes of its own."""
+    found = {c.check: c for c in valued("thin-plate-dished").candidates}
+    assert found["how-held"].gain > 0.03
+
+
+def test_dont_know_is_a_question_asked_and_none_answered() -> None:
+    told = case("thin-plate-dished", sides_ground="one-side-only")
+    unsure = told.with_entry(Entry("answer", "stock-state", UNKNOWN))
+    assert (looks_made(BOOK, unsure), looks_made(BOOK, unsure, known=True)) == (2, 1)
+
+
+def test_a_faint_fix_of_minutes_does_not_wait_for_a_look_as_long_as_itself() -> None:
+    """Wiping and setting the part down again takes five minutes; a sweep of the chuck too."""
+    answers = {
+        "wiped-and-stoned": "neither", "what-changed": "nothing", "measured-when": "cold",
+        "chuck-off-lately": "left-alone", "how-held": "flat-on-the-magnet",
+        "before-anything-runs": "none", "before-the-wheel-meets-the-work": "none",
+        "work-material": "hardened-steel", "speed-against-mark": "not-faster",
+        "the-machine-and-its-power": "none",
+    }  # fmt: skip
+    entries = tuple(Entry("answer", n, v) for n, v in answers.items())
+    step = reason(BOOK, Case("a case", ("part-tapered",), entries)).step
+    assert (step.kind, step.name) == ("fix", "debris-under-part") or (
+        step.candidate is not None and step.candidate.minutes < 5.0
+    )
