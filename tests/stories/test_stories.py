@@ -30,8 +30,8 @@ def numbers_where(wanted: Any) -> list[str]:
     return [path.name[:2] for path in FILES if wanted(story(path))]
 
 
-def test_there_are_seventy_six_stories_numbered_without_a_gap() -> None:
-    assert [path.name[:2] for path in FILES] == [f"{n:02d}" for n in range(1, 77)]
+def test_there_are_eighty_four_stories_numbered_without_a_gap() -> None:
+    assert [path.name[:2] for path in FILES] == [f"{n:02d}" for n in range(1, 85)]
 
 
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
