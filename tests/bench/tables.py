@@ -107,6 +107,8 @@ def _engines(f: Figures, loop: float) -> list[str]:  # noqa: ARG001
             f"{r['pgmpy_warm']:10.0f} {r['pgmpy_fresh']:6.0f}" if "pgmpy_warm" in r else " " * 17
         )
         aside = f"  set aside in {r['set_aside']}" if r["set_aside"] else ""
+        if r["agrum_full"]:
+            aside += f"  pyAgrum out of memory in {r['agrum_full']:.0f}"
         lines.append(f"{r['positives']:10d} {r['ours']:6.2f} {r['ours_posteriors']:6.2f} "
                      f"{r['agrum_warm']:14.2f} {r['agrum_fresh']:6.1f} "
                      f"{r['agrum_warm'] / r['ours']:10.1f}x {pgmpy} {r['gap']:.0e}"
