@@ -29,7 +29,7 @@ def network(told: dict) -> object:  # type: ignore[type-arg]  # run where mypy i
             net.add_edges_from([(parent, now), (before, now)])
             columns = [_column(size, top, step if on else [1.0] + [0.0] * (size - 1))
                        for on in (0, 1) for top in range(size)]  # fmt: skip
-            rows = [list(r) for r in zip(*columns)]  # noqa: B905
+            rows = [list(r) for r in zip(*columns)]  # noqa: B905 - columns are alike long
             tables.append(TabularCPD(now, size, rows, [parent, before], [2, size]))
             before = now
     net.add_cpds(*tables)

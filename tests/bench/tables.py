@@ -19,7 +19,7 @@ def shown(figures: Figures) -> str:
     return "\n".join(parts)
 
 
-def _agreement(f: Figures, loop: float) -> list[str]:  # noqa: ARG001 - one form for all tables
+def _agreement(f: Figures, loop: float) -> list[str]:  # noqa: ARG001 - as all tables - one form for all tables
     pyagrum = f["pyagrum"]
     said = pyagrum if isinstance(pyagrum, str) else f"{pyagrum:.1e}"
     return [f"{f['cases']} networks each, seed {f['seed']}",
@@ -27,7 +27,7 @@ def _agreement(f: Figures, loop: float) -> list[str]:  # noqa: ARG001 - one form
             f"pyAgrum {said} (target 1e-10)"]  # fmt: skip
 
 
-def _policies(f: Figures, loop: float) -> list[str]:  # noqa: ARG001
+def _policies(f: Figures, loop: float) -> list[str]:  # noqa: ARG001 - as all tables
     lines = []
     for run in f["runs"]:
         lines.append(f"{run['cases']} cases, seed {run['seed']}, checks at {run['times']:g} times "
@@ -50,7 +50,7 @@ def _policies(f: Figures, loop: float) -> list[str]:  # noqa: ARG001
     return lines
 
 
-def _regret(f: Figures, loop: float) -> list[str]:  # noqa: ARG001
+def _regret(f: Figures, loop: float) -> list[str]:  # noqa: ARG001 - as all tables
     return [
         f"{f['problems']} sub-problems, seed {f['seed']}, on average {f['causes']:.1f} causes and "
         f"{f['checks']:.1f} checks",
@@ -59,7 +59,7 @@ def _regret(f: Figures, loop: float) -> list[str]:  # noqa: ARG001
     ]
 
 
-def _calibration(f: Figures, loop: float) -> list[str]:  # noqa: ARG001
+def _calibration(f: Figures, loop: float) -> list[str]:  # noqa: ARG001 - as all tables
     lines = []
     for name, c in f.items():
         lines.append(f"{name}: {c['cases']} cases, seed {c['seed']}: error {c['error']:.4f}, noise "
@@ -70,13 +70,13 @@ def _calibration(f: Figures, loop: float) -> list[str]:  # noqa: ARG001
     return lines
 
 
-def _wrong(f: Figures, loop: float) -> list[str]:  # noqa: ARG001
+def _wrong(f: Figures, loop: float) -> list[str]:  # noqa: ARG001 - as all tables
     return [f"{f['cases']} cases, seed {f['seed']}, sigma {f['sigma']}: first right with the book "
             f"{f['top1_book']:.1%}, with the knowledge the cases came from {f['top1_moved']:.1%}: "
             f"loses {f['loses_points']:.1f} points (target 2); error {f['error']:.3f}"]  # fmt: skip
 
 
-def _removed(f: Figures, loop: float) -> list[str]:  # noqa: ARG001
+def _removed(f: Figures, loop: float) -> list[str]:  # noqa: ARG001 - as all tables
     lines = [f"{f['cases']} cases, seed {f['seed']}"]
     for name in ("with_unlisted", "without_unlisted"):
         r = f[name]
@@ -96,7 +96,7 @@ def _speed(f: Figures, loop: float) -> list[str]:
     return lines
 
 
-def _engines(f: Figures, loop: float) -> list[str]:  # noqa: ARG001
+def _engines(f: Figures, loop: float) -> list[str]:  # noqa: ARG001 - as all tables
     lines = [f"median ms of {f['networks']} networks, seed {f['seed']}; ours: belief (acts, cures, "
              "there), posteriors alone; pyAgrum: posteriors"]  # fmt: skip
     lines.append(

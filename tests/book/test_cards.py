@@ -25,7 +25,7 @@ steps:
   - {do: press, why: it is the job, check_by: it is flat, source: common-practice}
 proof: It is flat.
 sources: [common-practice]
-"""  # noqa: E501
+"""  # noqa: E501 - a file as people write it
 
 WANTED = {
     "mount-a-wheel",

@@ -20,7 +20,7 @@ BACKGROUND, UNLISTED = 0.03, 0.10 * 0.30
 
 
 @pytest.fixture
-def knowledge(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, cli: Cli) -> Path:  # noqa: ARG001
+def knowledge(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, cli: Cli) -> Path:  # noqa: ARG001 - set up first
     folder = copy_small(tmp_path)
     monkeypatch.setattr("diagnose.book.locate.knowledge_folder", lambda: folder)
     return folder

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
 from diagnose.case.entries import UNKNOWN, Case, Entry
+from diagnose.reasoning.ahead import ATTENTION
 from diagnose.reasoning.next_check import Candidate, Valued
+from diagnose.reasoning.policy import ENOUGH, Step, _firmer
 from diagnose.reasoning.reason import looks_made, reason
 from tests.bench.world import sign_of
 from tests.reasoning.test_shipped import BOOK, case
@@ -48,17 +52,18 @@ def test_dont_know_is_a_question_asked_and_none_answered() -> None:
     assert (looks_made(BOOK, unsure), looks_made(BOOK, unsure, known=True)) == (2, 1)
 
 
-def test_a_faint_fix_of_minutes_does_not_wait_for_a_look_as_long_as_itself() -> None:
-    """Wiping and setting the part down again takes five minutes; a sweep of the chuck too."""
-    answers = {
-        "wiped-and-stoned": "neither", "what-changed": "nothing", "measured-when": "cold",
-        "chuck-off-lately": "left-alone", "how-held": "flat-on-the-magnet",
-        "before-anything-runs": "none", "before-the-wheel-meets-the-work": "none",
-        "work-material": "hardened-steel", "speed-against-mark": "not-faster",
-        "the-machine-and-its-power": "none",
-    }  # fmt: skip
-    entries = tuple(Entry("answer", n, v) for n, v in answers.items())
-    step = reason(BOOK, Case("a case", ("part-tapered",), entries)).step
-    assert (step.kind, step.name) == ("fix", "debris-under-part") or (
-        step.candidate is not None and step.candidate.minutes < 5.0
-    )
+def test_a_faint_fix_of_minutes_waits_only_for_a_look_of_half_its_minutes() -> None:
+    """Wiping and setting the part down again takes six minutes; the attention is one of three."""
+    answers = {"wiped_and_stoned": "neither", "what_changed": "nothing", "measured_when": "cold"}
+    told = reason(BOOK, case("part-tapered", **answers))
+    fix = Step("fix", "debris-under-part", "")
+    minutes = told.fixes.minutes[told.fixes.ids.index(fix.name)]
+    faint = replace(told.valued, now=0.3 * told.valued.now)
+    looks = [replace(c, gain=0.6) for c in told.valued.candidates]
+    long = [c for c in looks if c.minutes + ATTENTION > minutes / 2]
+    assert 0 < len(long) < len(looks)
+    assert _firmer(fix, faint, told.fixes, long, ENOUGH, tried=False) is None
+    chosen = _firmer(fix, faint, told.fixes, looks, ENOUGH, tried=False)
+    assert chosen is not None
+    assert chosen.minutes + ATTENTION <= minutes / 2
+    assert _firmer(fix, faint, told.fixes, looks, ENOUGH, tried=True) is None

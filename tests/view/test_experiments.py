@@ -30,7 +30,7 @@ see: [rings on the water]
 never: [touch the wheel]
 proof: The learner says why.
 sources: [common-practice]
-"""  # noqa: E501
+"""  # noqa: E501 - a file as people write it
 
 
 @cache
