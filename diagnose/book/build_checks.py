@@ -46,6 +46,7 @@ def check(record: Record, shelf: Shelf) -> Check:
         spoiled_by=record.texts("spoiled_by"),
         standing=record.text("standing"),
         gate=record.flag("gate"),
+        opens=record.number("opens"),
         reports=_report(reports, shelf) if reports else None,
         cautions=record.texts("cautions"),
         source=record.text("source"),

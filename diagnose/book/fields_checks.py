@@ -89,6 +89,7 @@ CHECK = Group(
         Field("spoiled_by", TAGS, help="after these it must be made again"),
         Field("standing", one_of("machine", "wheel", "job"), help="does not change with this"),
         Field("gate", Flag(), help="yes for the question before anything turns"),
+        Field("opens", Amount(1.0, 9.0), help="asked before all else, the lower number first"),
         Field("reports", REPORTS, help="the hidden sign it only reports"),
         Field("cautions", CAUTIONS, help="cares to be read before it"),
         SOURCE_FIELD,

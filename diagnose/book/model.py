@@ -164,6 +164,7 @@ class Check:
     spoiled_by: tuple[str, ...] = ()
     standing: str = ""
     gate: bool = False
+    opens: float = 0.0  # place among the questions asked before all else; 0: none
     reports: Report | None = None
     cautions: tuple[str, ...] = ()
     source: str = ""

@@ -31,8 +31,9 @@ FAINT = 0.5  # chance of a fix below which one asks on while a check still tells
 WORTH_A_LOOK = 0.2  # bits such a check must tell, in proportion less for a fainter fix
 FAINTEST = 0.4  # chance below which it is not asked to tell still less
 HALF = 0.5  # share of the minutes of the fix it comes before that such a check may take
-FEW, FIRM = 5, 0.8  # answers before which the fix must be so likely, or no quick look tells more
-QUICK, QUICK_TELLS = 2.0, 0.1  # minutes of a quick look, and bits it must tell
+FEW, FIRM = 8, 0.8  # answers before which the fix must be so likely, or no quick look tells more
+STANDING = 10  # questions after which one asks no more while nothing may turn
+QUICK, QUICK_TELLS = 4.0, 0.1  # minutes of a quick look, and bits it must tell
 
 
 @dataclass(frozen=True)
@@ -56,17 +57,23 @@ def decide(
     *,
     safe: bool,
     safety: Sequence[Check],
+    opening: Sequence[Check],
     first_questions: Sequence[str],
     asked: int,
     known: int,
     tried: bool,
 ) -> Step:
-    """The next step for the machinist. Of the questions `asked` so many were answered with more
-    than "don't know" (`known`); `tried`: a fix was made already.
+    """The next step for the machinist.
+
+    `opening`: what is asked before all else and still open. Of the questions `asked` so many were
+    answered with more than "don't know" (`known`); `tried`: a fix was made already.
     """
     early = _gate_still_open(book, safety) if asked >= OPENING else None
     if early is not None:
         return Step("safety", early.id, "asked early, whatever it tells of the cause")
+    if opening and not tried:
+        first = min(opening, key=lambda c: (c.opens, c.id))
+        return Step("ask", first.id, "it is asked of every complaint, and costs seconds")
     still = [c for c in valued.candidates if not _turns(book, c)]
     open_ = valued.candidates if safe or safety else still
     step = _decide(book, valued, fixes, open_, first_questions, asked, known, tried)
@@ -96,7 +103,7 @@ def _standing(
 ) -> Step:
     """The next step while nothing may turn: what can be asked costs nothing but its minutes."""
     step = _decide(book, valued, fixes, still, first_questions, asked, known, tried)
-    if step.kind == "ask" or asked >= FEW + FEW:
+    if step.kind == "ask" or asked >= STANDING:
         return step
     telling = [c for c in still if c.gain >= WORTH_A_LOOK / 2 and c.minutes <= LONGEST_LOOK]
     best = max(telling, key=lambda c: (c.rate, c.check), default=None)
@@ -183,10 +190,12 @@ def _firmer(
     that fix. Before the first few answers even a likely fix waits for a quick look. Once a fix was
     tried the minutes alone decide.
     """
-    if step.kind != "fix" or tried:
+    if step.kind == "ask" or tried:
         return None
-    at = fixes.ids.index(step.name)
-    chance, minutes = float(valued.now[at]), float(fixes.minutes[at])
+    chance, minutes = 0.0, 0.0
+    if step.kind == "fix":
+        at = fixes.ids.index(step.name)
+        chance, minutes = float(valued.now[at]), float(fixes.minutes[at])
     telling: list[Candidate] = []
     if chance < FIRM and known < FEW:
         telling += [c for c in open_ if c.gain >= QUICK_TELLS and c.minutes <= QUICK]

@@ -105,12 +105,16 @@ def reason_from(read: Read) -> Reasoned:
     fixes = fix_table(book, network, done, case.practised)
     checks = askable(book, gathered, read.facts, case.tools)
     wiped = frozenset(c.id for c in checks if spoiled_by_now(c, gathered))
-    valued = value_all(book, network, checks, read.facts, fixes, _prepared(read), wiped, belief)
+    told_in_lists = [c for c in checks if c.kind != "any"]  # a list has no single answer to value
+    valued = value_all(
+        book, network, told_in_lists, read.facts, fixes, _prepared(read), wiped, belief
+    )
     safety = safety_checks(book, read.hazards, gathered, frozenset(gathered.read.later))
     firsts = [q for s in case.complaint for q in book.symptoms[s].first_questions]
     asked = looks_made(book, case)
     step = decide(
-        book, valued, fixes, safe=read.safe, safety=safety, first_questions=firsts, asked=asked,
+        book, valued, fixes, safe=read.safe, safety=safety,
+        opening=[c for c in checks if c.opens], first_questions=firsts, asked=asked,
         known=looks_made(book, case, known=True),
         tried=bool(gathered.read.tried),
     )  # fmt: skip

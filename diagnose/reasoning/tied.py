@@ -14,7 +14,7 @@ from diagnose.reasoning.batch import Batch
 from diagnose.reasoning.ground import Vector, entropy
 from diagnose.reasoning.network import Network, prior_of
 
-MOST = 24  # checks valued exactly
+MOST = 30  # checks valued exactly
 LEAST_SHARE = 1e-3  # a cause less likely than this picks no check
 MOVED_SHARE = 0.01  # nor one less likely than this a question of circumstances
 

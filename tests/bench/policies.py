@@ -49,7 +49,11 @@ class Player:
         self.draw = random.Random(repr(sorted(world.answers.items())))
         answers: dict[str, str] = {}
         tried: list[tuple[str, str]] = []
-        left, asked, minutes = set(world.makers), 0, 0.0
+        left = set(world.makers)
+        # the lists that open every interview find nothing tried, and are paid for all the same
+        lists = [c for c in self.book.checks.values() if c.opens and c.kind == "any"]
+        asked = len(lists) if name == "ours" else 0
+        minutes = sum(self.times * c.minutes + ATTENTION for c in lists) if asked else 0.0
         while True:
             key = (world.complaint, tuple(sorted(answers.items())), tuple(tried))
             step = self._step(name, key, asked)
@@ -120,6 +124,7 @@ def _ours(player: Player, key: Key, asked: int) -> Step:
     firsts = player.book.symptoms[key[0]].first_questions
     return decide(
         player.book, valued, fixes, safe=True, safety=(), first_questions=firsts, asked=asked,
+        opening=[c for c in player.states.state(key).checks if c.opens],
         known=asked,
         tried=bool(key[2]),
     )  # fmt: skip

@@ -37,6 +37,8 @@ class State:
 
 def answers_known(book: Book, check: Check) -> bool:
     """True when a simulated case can answer a check: an option, or a reading that settles."""
+    if check.kind == "any":
+        return False  # a list of dangers, or of what was tried: nothing is, in a simulated case
     return check.kind == "one" or any(f in book.findings for f in check.settles)
 
 

@@ -37,7 +37,7 @@ def test_every_kind_is_there() -> None:
 def test_words_of_the_scale_become_their_numbers() -> None:
     book = small_book()
     cause = book.causes["unbalanced-wheel"]
-    assert cause.prior == 0.05
+    assert cause.prior == 0.06
     assert cause.how_common == "common"
     assert [(link.finding, link.how_often, link.word) for link in cause.shows] == [
         ("even-bars-across-travel", 0.77, "usually"),

@@ -66,6 +66,7 @@ def test_a_likely_fix_is_not_held_back(book: Book) -> None:
         told.fixes,
         safe=True,
         safety=(),
+        opening=(),
         first_questions=(),
         asked=0,
         known=0,
