@@ -172,7 +172,7 @@ class Walk:
         valued, table = self._valued(at, failed)
         asked = sum(a != -1 for a in at)
         step = decide(
-            self.book, valued, table, safe=True, safety=(), asked=asked, known=asked,
+            self.book, valued, table, safe=True, safety=(), opening=(), asked=asked, known=asked,
             tried=failed > 0,
             first_questions=self.book.symptoms[p.complaint].first_questions,
         )  # fmt: skip
