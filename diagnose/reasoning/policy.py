@@ -26,6 +26,7 @@ BEST_THERE_IS = (
 DOUBT = 3.0  # what a bit of doubt is worth, as a share of what the best question asks for one
 DEAR = 60.0  # minutes of a fix before which one makes surer, and its hanging answer is asked again
 SURER, LAST_HOPE = 0.4, 0.28  # bits a check must tell before a dear fix, and before giving up
+SUSPECTED, PROOF = 0.33, 0.12  # chance of a fix that is a strong suspicion; bits of its proof
 LONGEST_LOOK = 20.0  # minutes such a check may take
 FAINT = 0.5  # chance of a fix below which one asks on while a check still tells something
 WORTH_A_LOOK = 0.2  # bits such a check must tell, in proportion less for a fainter fix
@@ -158,20 +159,28 @@ def _decide(
     if opening is not None:
         return _ask(opening, "a question of seconds that an old hand asks first")
     step = _weigh(valued, fixes, open_)
-    surer = _surer(step, fixes, open_)
+    surer = _surer(step, valued, fixes, open_)
     if surer is not None:
         return _ask(surer, "it makes surer before a long job")
     firmer = _firmer(step, valued, fixes, open_, known, tried)
     return step if firmer is None else _ask(firmer, "nothing is likely enough to try yet")
 
 
-def _surer(step: Step, fixes: FixTable, open_: Sequence[Candidate]) -> Candidate | None:
-    """The check to make before a long job or before giving up, where one still tells much."""
+def _surer(
+    step: Step, valued: Valued, fixes: FixTable, open_: Sequence[Candidate]
+) -> Candidate | None:
+    """The check to make before a long job or before giving up, where one still tells much.
+
+    Before giving up on a strong suspicion less will do: it wants a proof to go on with.
+    """
     if step.kind == "ask" or (
         step.kind == "fix" and fixes.minutes[fixes.ids.index(step.name)] < DEAR
     ):
         return None
-    tells = SURER if step.kind == "fix" else LAST_HOPE
+    tells = SURER
+    if step.kind != "fix":
+        suspected = float(max(valued.now[: len(fixes.ids)], default=0.0))
+        tells = PROOF if suspected >= SUSPECTED else LAST_HOPE
     telling = [c for c in open_ if c.gain >= tells and c.minutes <= LONGEST_LOOK]
     return max(telling, key=lambda c: (c.rate, c.check), default=None)
 

@@ -150,7 +150,8 @@ def test_the_interview_asks_for_the_grid_before_a_long_job_and_goes_on_with_it(b
     before = {
         "part-warmth": "cool", "measured-when": "cold", "known-good-block": "block-shows-it",
         "where-worst": "at-one-spot", "chuck-off-lately": "left-alone",
-        "against-the-drawing": "outside",
+        "against-the-drawing": "outside", "what-changed": "nothing",
+        "how-it-came": "over-days-or-weeks", "chuck-face-look": "clean-and-flat",
     }  # fmt: skip
     play, person = ask_one_who_knows(
         book, "block-hollow-or-crowned", {BLOCK: HOLLOW}, before, put_off=("flat-block-sweep",)
@@ -160,7 +161,8 @@ def test_the_interview_asks_for_the_grid_before_a_long_job_and_goes_on_with_it(b
     assert "Rows across with / between" in screen
     assert "readings over a known flat block under the head, against machine travel" in screen
     assert play.steps[asked].read.deduced.words["shape-of-the-travel"] == {"crooked": 1.0}
-    assert chance(play.steps[asked], "ways-worn") > 1.5 * chance(play.steps[asked - 1], "ways-worn")
+    was, now = (chance(play.steps[n], "ways-worn") for n in (asked - 1, asked))
+    assert now / (1.0 - now) > 1.5 * was / (1.0 - was)
 
 
 CLAIMS = [
