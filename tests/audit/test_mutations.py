@@ -16,7 +16,7 @@ from tests.audit.mutate import mutate, read, write
 from tests.audit.seeding import Seeded, report, seeded
 from tests.small import small_book
 
-SOME = 20
+SOME = 30
 FILES = sorted(p for p in knowledge_folder().rglob("*.yaml") if "schema" not in p.parts)
 
 

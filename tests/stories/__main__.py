@@ -38,7 +38,7 @@ def counts(plays: list[Told]) -> str:
 def main() -> int:
     """Play and print."""
     book = load_book(knowledge_folder())
-    wanted = sys.argv[1:] or sorted(p.stem for p in ANSWERS.glob("*.yaml"))
+    wanted = sys.argv[1:] or sorted((p.stem for p in ANSWERS.glob("*.yaml")), key=int)
     plays = [play(book, number) for number in wanted]
     print("| story | true cause: place, share | questions (don't know) | stops | ends with |")
     print("|---|---|---|---|---|")
