@@ -105,10 +105,8 @@ def reason_from(read: Read) -> Reasoned:
     fixes = fix_table(book, network, done, case.practised)
     checks = askable(book, gathered, read.facts, case.tools)
     wiped = frozenset(c.id for c in checks if spoiled_by_now(c, gathered))
-    told_in_lists = [c for c in checks if c.kind != "any"]  # a list has no single answer to value
-    valued = value_all(
-        book, network, told_in_lists, read.facts, fixes, _prepared(read), wiped, belief
-    )
+    single = [c for c in checks if c.kind != "any"]  # a list has no single answer to value
+    valued = value_all(book, network, single, read.facts, fixes, _prepared(read), wiped, belief)
     safety = safety_checks(book, read.hazards, gathered, frozenset(gathered.read.later))
     firsts = [q for s in case.complaint for q in book.symptoms[s].first_questions]
     asked = looks_made(book, case)

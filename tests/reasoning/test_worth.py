@@ -69,3 +69,21 @@ def test_a_faint_fix_of_minutes_waits_only_for_a_look_of_half_its_minutes() -> N
     assert chosen is not None
     assert chosen.minutes + ATTENTION <= minutes / 2
     assert _firmer(fix, faint, told.fixes, looks, ENOUGH, tried=True) is None
+
+
+@pytest.mark.parametrize("complaint", sorted(BOOK.symptoms))
+def test_every_complaint_is_first_asked_what_changed_and_what_was_tried(complaint: str) -> None:
+    asked = Case("a case", (complaint,))
+    first = reason(BOOK, asked).step
+    second = reason(BOOK, asked.with_entry(Entry("answer", first.name, "nothing"))).step
+    assert (first.name, second.name) == ("what-changed", "what-you-tried")
+
+
+def test_a_wheel_that_was_tried_is_not_tried_again() -> None:
+    """The trial is among what is worth asking until the list says what came of it."""
+    told = reason(BOOK, case("even-bars-across-travel", what_changed="nothing"))
+    trial = [BOOK.checks["other-wheel"]]
+    assert value_all(BOOK, told.network, trial, told.read.facts, told.fixes).candidates
+    tried = case("even-bars-across-travel", what_changed="nothing", what_you_tried="wheel-same")
+    known = reason(BOOK, tried)
+    assert not value_all(BOOK, known.network, trial, known.read.facts, known.fixes).candidates
