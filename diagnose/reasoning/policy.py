@@ -66,15 +66,16 @@ def decide(
 ) -> Step:
     """The next step for the machinist.
 
-    `opening`: what is asked before all else and still open. Of the questions `asked` so many were
-    answered with more than "don't know" (`known`); `tried`: a fix was made already.
+    `opening`: what is asked before all else and still open; a case that is told already is past
+    its opening. Of the questions `asked` so many were answered with more than "don't know"
+    (`known`); `tried`: a fix was made already.
     """
     early = _gate_still_open(book, safety) if asked >= OPENING else None
     if early is not None:
         return Step("safety", early.id, "asked early, whatever it tells of the cause")
-    if opening and not tried:
+    if opening and not tried and asked <= OPENING:
         first = min(opening, key=lambda c: (c.opens, c.id))
-        return Step("ask", first.id, "it is asked of every complaint, and costs seconds")
+        return Step("ask", first.id, "an old hand asks it first, whatever the complaint")
     still = [c for c in valued.candidates if not _turns(book, c)]
     open_ = valued.candidates if safe or safety else still
     step = _decide(book, valued, fixes, open_, first_questions, asked, known, tried)
@@ -193,7 +194,7 @@ def _firmer(
     known: int,
     tried: bool,
 ) -> Candidate | None:
-    """The check to make where the first fix to try is but one chance among many.
+    """The check to make where the first fix to try is but one chance among many, or none is.
 
     The fainter the fix, the less a check needs to tell, but it takes at most half the minutes of
     that fix. Before the first few answers even a likely fix waits for a quick look. Once a fix was

@@ -19,7 +19,7 @@ def shown(figures: Figures) -> str:
     return "\n".join(parts)
 
 
-def _agreement(f: Figures, loop: float) -> list[str]:  # noqa: ARG001 - as all tables - one form for all tables
+def _agreement(f: Figures, loop: float) -> list[str]:  # noqa: ARG001 - as all tables
     pyagrum = f["pyagrum"]
     said = pyagrum if isinstance(pyagrum, str) else f"{pyagrum:.1e}"
     return [f"{f['cases']} networks each, seed {f['seed']}",

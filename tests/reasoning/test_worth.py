@@ -7,11 +7,14 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from diagnose.book.locate import shared_folder
 from diagnose.case.entries import UNKNOWN, Case, Entry
+from diagnose.case.files import load_case
 from diagnose.reasoning.ahead import ATTENTION
 from diagnose.reasoning.next_check import Candidate, Valued, value_all
 from diagnose.reasoning.policy import ENOUGH, Step, _firmer
 from diagnose.reasoning.reason import looks_made, reason
+from diagnose.shop.cards import load_shop
 from tests.bench.world import sign_of
 from tests.reasoning.test_shipped import BOOK, case
 
@@ -87,3 +90,12 @@ def test_a_wheel_that_was_tried_is_not_tried_again() -> None:
     tried = case("even-bars-across-travel", what_changed="nothing", what_you_tried="wheel-same")
     known = reason(BOOK, tried)
     assert not value_all(BOOK, known.network, trial, known.read.facts, known.fixes).candidates
+
+
+def test_a_case_that_is_told_already_gets_its_fix_and_no_opening_question() -> None:
+    """Ten answers name the wheel; nobody said what was tried."""
+    told = load_case(shared_folder() / "cases" / "spacer-plate-ripples.yaml", BOOK)
+    assert "what-you-tried" not in {e.name for e in told.entries}
+    shop = load_shop(shared_folder(), BOOK)
+    step = reason(BOOK, told, shop.facts_for(told)).step
+    assert (step.kind, step.name) == ("fix", "unbalanced-wheel")
