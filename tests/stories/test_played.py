@@ -4,6 +4,7 @@ from pathlib import Path
 
 import pytest
 
+from diagnose.book.complaints import likeliest
 from diagnose.book.kept import load_kept
 from diagnose.book.locate import knowledge_folder
 from tests.stories.replaying import ANSWERS, judged, play, sheet
@@ -49,3 +50,13 @@ def test_a_story_that_cannot_be_answered_ends_without_a_stop_or_a_likely_cause()
         told = play(BOOK, number, {"complaints": sheets[number]["complaints"], "answers": {}})
         assert told.unknown == told.questions
         assert max(p.share for p in told.places) < 0.5
+
+
+def test_what_players_typed_offers_their_complaint_among_the_five_nearest() -> None:
+    typed = {n: sheet(n) for n in NUMBERS if sheet(n).get("typed")}
+    offered = {n: likeliest(w["typed"], BOOK) for n, w in typed.items()}
+    found = [n for n, w in typed.items() if set(w["complaints"]) & set(offered[n])]
+    first = [n for n, w in typed.items() if offered[n] and offered[n][0] in w["complaints"]]
+    assert len(typed) > 100
+    assert len(found) >= 0.85 * len(typed)
+    assert len(first) >= 0.55 * len(typed)
