@@ -12,6 +12,7 @@ from dataclasses import dataclass, field, replace
 from diagnose.case.planned import Planned
 
 UNKNOWN = "don't know"
+UNASKED = "unasked"
 OUTCOMES = ("gone and stays", "gone and comes back", "better", "same", "not done")
 
 
@@ -22,8 +23,9 @@ class Entry:
     kind: answer | correct | tried | cleared | later. `name` is the check (answer, correct,
     later), the check or cause (tried) or the stop (cleared). `value` is text as the person
     wrote it: an option id, option ids with commas (kind any), a number with its unit, a file,
-    or "don't know". `how`: said | measured | shop. `sure` False = "I think so". `replaces` is
-    the number, from 1, of the entry a correction replaces.
+    or "don't know". `how`: said | measured | shop | unasked (told before any question).
+    `sure` False = "I think so". `replaces` is the number, from 1, of the entry a correction
+    replaces.
     """
 
     kind: str

@@ -20,7 +20,11 @@ ENTRY = Group(
         Field("cleared", Words(), help="the stop that is cleared"),
         Field("later", Words(), help="the check that is put off"),
         Field("value", Raw("answer"), help="the answer"),
-        Field("how", Words(), help="answer: said, measured or shop; cleared: how it was done"),
+        Field(
+            "how",
+            Words(),
+            help="answer: said, measured, shop or unasked; cleared: how it was done",
+        ),
         Field("sure", one_of("think so", "yes", "no"), help="think so, when not certain"),
         Field("outcome", one_of(*OUTCOMES), help="tried: what came of it"),
         Field("note", Words()),

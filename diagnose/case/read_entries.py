@@ -8,7 +8,7 @@ from diagnose.case.against_book import AgainstBook
 from diagnose.case.entries import Entry
 from diagnose.case.fields import KINDS
 
-HOW = ("said", "measured", "shop")
+HOW = ("said", "measured", "shop", "unasked")
 FIELDS_OF = {
     "answer": ("value", "how", "sure"),
     "correct": ("value", "how", "sure"),

@@ -49,12 +49,15 @@ def list_and_change(interview: Interview, reasoned: Reasoned) -> None:
     for number, row in enumerate(found, 1):
         ask = desk.book.checks[row.check].ask
         desk.say(wrapped(f"{ask}  {row.text}", 6, f"{number:>4}  "))
-    desk.say("\nA number to change one, Enter to go on.")
+    desk.say("\nA number to change one, m to tell more that you know, Enter to go on.")
     while True:
         line = desk.read().strip()
         if command(line) == "quit":
             raise Stopped
         if not line or command(line) == "back":
+            return
+        if line.lower() in ("m", "more"):
+            interview.tell_more(reasoned)
             return
         if line.isdecimal() and 1 <= int(line) <= len(found):
             _change(interview, reasoned, found[int(line) - 1])

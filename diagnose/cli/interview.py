@@ -11,11 +11,12 @@ from dataclasses import dataclass, field, replace
 
 from diagnose.book.model import Book, Check
 from diagnose.book.numbered import numbered
-from diagnose.case.entries import UNKNOWN, Case, Entry
+from diagnose.case.entries import UNASKED, UNKNOWN, Case, Entry
 from diagnose.cli import typed
 from diagnose.cli.complaint import choose_card, choose_complaint
 from diagnose.reasoning.belief import Impossible
 from diagnose.reasoning.reason import Reasoned
+from diagnose.reasoning.telling import LISTS
 from diagnose.view.question import KEYS, guess_text, progress_text, question_text, why_text
 
 MEASURED = ("number", "file")
@@ -56,6 +57,8 @@ class Interview:
         self.dropped: dict[str, Entry] = {}
         self.cards_asked = bool(case.entries)
         self.shown_earlier = False
+        self.lists_shown = bool(case.entries) * LISTS  # of what is known before any question
+        self.listed: set[str] = set()
 
     def run(self) -> str:
         """Ask until there is an end: cured | to do | stuck | stopped."""
@@ -69,7 +72,10 @@ class Interview:
                     self._cards()
                 else:
                     self._earlier()
-                    end = next_turn(self, self.desk.reasoned(self.case))
+                    reasoned = self.desk.reasoned(self.case)
+                    if self._told_first(reasoned):
+                        continue
+                    end = next_turn(self, reasoned)
                     if end:
                         return end
         except Stopped:
@@ -98,6 +104,7 @@ class Interview:
             self._keep(self.case.without_last())
             return
         self.cards_asked = self.shown_earlier = False
+        self.lists_shown, self.listed = 0, set()
         self.case = replace(self.case, complaint=(), machine="", wheel="", now={})
 
     def _keep(self, case: Case) -> None:
@@ -111,12 +118,60 @@ class Interview:
 
         return questions_asked(self.desk.book, self.case)
 
+    @property
+    def heard(self) -> int:
+        """How many answers about the cause there are, told unasked or asked for."""
+        return self.answered + sum(1 for e in self.case.entries if e.how == UNASKED)
+
     def _earlier(self) -> None:
         if not self.shown_earlier:
             self.shown_earlier = True
             told = self.desk.earlier(self.case)
             if told:
                 self.desk.say(f"\nClosed here before, and like it:\n{told}")
+
+    def _told_first(self, reasoned: Reasoned) -> bool:
+        """Show a list of what may be known already; False when it is time for a question.
+
+        A hazard that was told interrupts before the next list.
+        """
+        if self.lists_shown >= LISTS or reasoned.read.stops:
+            return False
+        from diagnose.cli.telling import tell
+        from diagnose.reasoning.telling import looks_to_tell
+
+        looks = looks_to_tell(reasoned, self.listed)
+        if not looks:
+            self.lists_shown = LISTS
+            return False
+        told = tell(self, looks, again=self.lists_shown > 0)
+        if told == "back":
+            self._back_to_lists()
+            return True
+        self.listed |= {look.id for look in looks}
+        self.lists_shown = self.lists_shown + 1 if told == "told" else LISTS
+        return True
+
+    def _back_to_lists(self) -> None:
+        """To the first list again, what was told forgotten; from there one step back."""
+        unasked = [e for e in self.case.entries if e.how == UNASKED]
+        self.lists_shown, self.listed = 0, set()
+        if unasked:
+            kept = tuple(e for e in self.case.entries if e.how != UNASKED)
+            self._keep(replace(self.case, entries=kept))
+        else:
+            self.back()
+
+    def tell_more(self, reasoned: Reasoned) -> None:
+        """One more list, at the wish of the person."""
+        from diagnose.cli.telling import tell
+        from diagnose.reasoning.telling import looks_to_tell
+
+        looks = looks_to_tell(reasoned)
+        if looks:
+            tell(self, looks, again=True)
+        else:
+            self.desk.say("There is nothing more to tell that would change anything.")
 
     def _complaint(self) -> None:
         symptoms = choose_complaint(self.desk.book, self.desk.read, self.desk.say)
@@ -181,7 +236,7 @@ class Interview:
             self.desk.say("Then nothing that needs the wheel turning comes up until this is known.")
 
     def _head(self, reasoned: Reasoned) -> str:
-        lines = [progress_text(reasoned, self.answered + 1), guess_text(reasoned, self.answered)]
+        lines = [progress_text(reasoned, self.answered + 1), guess_text(reasoned, self.heard)]
         return "\n".join(line for line in lines if line)
 
     def answer_to(

@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 
 from diagnose.book.conditions import FactValue, Number
 from diagnose.book.model import Book, Check
-from diagnose.case.entries import UNKNOWN, Case, Read, Standing, read_entries
+from diagnose.case.entries import UNASKED, UNKNOWN, Case, Read, Standing, read_entries
 from diagnose.physics.quantities import read_quantity
 
 
@@ -151,7 +151,8 @@ def _changes(read: Read, book: Book) -> tuple[tuple[int, frozenset[str]], ...]:
         found.append((number, frozenset(tags)))
     for standing in read.answers:
         check = book.checks.get(standing.check)
-        if check is not None and check.trial and standing.value != UNKNOWN:
+        before = standing.how == UNASKED  # tried before all that was told with it
+        if check is not None and check.trial and standing.value != UNKNOWN and not before:
             found.append((standing.entry, frozenset(check.changes)))
     return tuple(sorted(found, key=lambda pair: pair[0]))
 

@@ -18,7 +18,7 @@ from diagnose.reasoning.batch import Batch
 from diagnose.reasoning.belief import Belief
 from diagnose.reasoning.fixes import FixTable
 from diagnose.reasoning.network import Network
-from diagnose.reasoning.tied import most_tied
+from diagnose.reasoning.tied import MOST, most_tied
 
 WORTH = 1e-4  # gain in bits below which an answer changes nothing
 
@@ -67,10 +67,11 @@ def value_all(
     prepared: frozenset[str] = frozenset(),
     wiped: frozenset[str] = frozenset(),
     belief: Belief | None = None,
+    most: int = MOST,
 ) -> Valued:
     """Value every check given; those that can tell nothing are left out.
 
-    With a `belief`, only the checks most tied to its likely causes are valued (`tied.py`).
+    With a `belief`, only the `most` checks most tied to its likely causes are valued (`tied.py`).
 
     `prepared` are the preparations made already, `wiped` the checks whose sign a trial may have
     wiped away: to see nothing there says nothing.
@@ -80,7 +81,7 @@ def value_all(
         # at work, not curing alone: of two complaints hardly a cause mends both
         whole = max(1.0, sum(r.acts for r in belief.ranked))
         shares = {r.cause: r.acts / whole for r in belief.ranked}
-        checks = most_tied(batch, checks, shares, lambda c: c.minutes + ATTENTION)
+        checks = most_tied(batch, checks, shares, lambda c: c.minutes + ATTENTION, most)
     wanted = [(check, batch.ask(check)) for check in checks]
     batch.solve()
     now = fixes.group(*batch.base())

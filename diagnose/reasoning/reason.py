@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from diagnose.book.conditions import FactValue
 from diagnose.book.model import Book
-from diagnose.case.entries import UNKNOWN, Case
+from diagnose.case.entries import UNASKED, UNKNOWN, Case
 from diagnose.reasoning.belief import Belief, believe, within_width
 from diagnose.reasoning.facts import Gathered, gather, spoiled_by_now
 from diagnose.reasoning.fixes import FixTable, fix_table
@@ -125,7 +125,7 @@ def reason_from(read: Read) -> Reasoned:
 
 
 def questions_asked(book: Book, case: Case) -> int:
-    """Answers to what was asked for the cause; what was asked for safety takes none of them."""
+    """Answers to what was asked for the cause, neither told unasked nor asked for safety."""
     return len(_asked(book, case))
 
 
@@ -143,7 +143,8 @@ def looks_made(book: Book, case: Case, known: bool = False) -> int:
 def _asked(book: Book, case: Case, known: bool = False) -> list[str]:
     safety = {s.asked_by for s in book.stops.values()}
     answers = [e for e in case.entries if e.kind == "answer" and e.name not in safety]
-    return [e.name for e in answers if not known or e.value != UNKNOWN]
+    asked = [e for e in answers if e.how != UNASKED]
+    return [e.name for e in asked if not known or e.value != UNKNOWN]
 
 
 def _prepared(read: Read) -> frozenset[str]:

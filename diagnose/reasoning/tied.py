@@ -24,18 +24,19 @@ def most_tied(
     checks: Sequence[Check],
     at_work: Mapping[str, float],
     minutes: Callable[[Check], float],
+    most: int = MOST,
 ) -> list[Check]:
-    """The MOST checks with the highest estimate a minute, in the order they were given.
+    """The `most` checks with the highest estimate a minute, in the order they were given.
 
     `at_work` is the share of each cause among those at work, 1 or less in all; `minutes` what a
     check costs here, attention included.
     """
-    if len(checks) <= MOST:
+    if len(checks) <= most:
         return list(checks)
     likely = {c: p for c, p in at_work.items() if p >= LEAST_SHARE}
     guess = _Guess(batch, likely)
     rated = [(guess.bits(c) / minutes(c), -i) for i, c in enumerate(checks)]
-    best = sorted(rated, reverse=True)[:MOST]
+    best = sorted(rated, reverse=True)[:most]
     return [checks[-i] for i in sorted((i for rate, i in best if rate > 0.0), reverse=True)]
 
 

@@ -17,6 +17,7 @@ def row(told: Told) -> str:
     ended = told.end if told.end.startswith("fix") else told.end.split()[0]
     return (
         f"| {told.number} | {where} | {told.questions} ({told.unknown}) "
+        f"| {told.told} "
         f"| {', '.join(told.stops) or '-'} | {ended} |"
     )
 
@@ -29,7 +30,8 @@ def counts(plays: list[Told]) -> str:
     return (
         f"true cause first {sum(t.best == 1 for t in listed)} of {len(listed)}, "
         f"in the first three {sum(t.best <= 3 for t in listed)}; "
-        f"questions {statistics.median(t.questions for t in plays):g} at the median; "
+        f"questions {statistics.median(t.questions for t in plays):g} at the median "
+        f"(two of them lists), {statistics.median(t.told for t in plays):g} looks told; "
         f"hazards stopped {sum(bool(right[t.number] & set(t.stops)) for t in dangers)} "
         f"of {len(dangers)}"
     )
@@ -40,8 +42,10 @@ def main() -> int:
     book = load_book(knowledge_folder())
     wanted = sys.argv[1:] or sorted((p.stem for p in ANSWERS.glob("*.yaml")), key=int)
     plays = [play(book, number) for number in wanted]
-    print("| story | true cause: place, share | questions (don't know) | stops | ends with |")
-    print("|---|---|---|---|---|")
+    print(
+        "| story | true cause: place, share | questions (don't know) | told | stops | ends with |"
+    )
+    print("|---|---|---|---|---|---|")
     for told in plays:
         print(row(told))
     print(counts(plays))

@@ -2,24 +2,28 @@
 
 A player who has seen neither the knowledge nor the true cause went through every question that
 could be asked and wrote down what the facts of a story answer (`answers/NN.yaml`). The interview is
-then played with them: what the facts do not tell is "don't know". It ends, as README.md says, when
+then played with them: of the lists of what may be known already the player tells what the facts
+tell; of the questions, what the facts do not tell is "don't know". It ends, as README.md says, when
 a fix is named, when a stop leaves nothing to look at, or when no question is left.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
 import yaml
 
 from diagnose.book.model import Book, Check
-from diagnose.case.entries import UNKNOWN, Case, Entry
+from diagnose.case.entries import UNASKED, UNKNOWN, Case, Entry
+from diagnose.reasoning.belief import Impossible
 from diagnose.reasoning.reason import Reasoned, reason
+from diagnose.reasoning.telling import LISTS, looks_to_tell
 
 HERE = Path(__file__).parent
 ANSWERS = HERE / "answers"
+LIST = "a list"
 LONGEST = 60  # entries of one play; more means that it runs in a circle
 
 
@@ -34,12 +38,16 @@ class Place:
 
 @dataclass(frozen=True)
 class Told:
-    """How a story went. `kind` is what it has to show: causes, a hazard alone, or no cause here."""
+    """How a story went. `kind` is what it has to show: causes, a hazard alone, or no cause here.
+
+    `questions` counts a list of what may be known as one; `told` are the looks told from them.
+    """
 
     number: str
     kind: str
     places: tuple[Place, ...]
     questions: int
+    told: int
     unknown: int
     minutes: float
     stops: tuple[str, ...]
@@ -66,16 +74,30 @@ def sheet(number: str) -> dict[str, Any]:
     return loaded
 
 
-def play(book: Book, number: str, written: dict[str, Any] | None = None) -> Told:
+def play(
+    book: Book, number: str, written: dict[str, Any] | None = None, lists: int = LISTS
+) -> Told:
     """One story from its complaint to the first thing to try, with its sheet or another."""
     written = written or sheet(number)
     case = Case(f"story {number}", tuple(written["complaints"]))
     stops: list[str] = []
     safety = {s.asked_by for s in book.stops.values()}
     asked: list[str] = []
+    listed: list[str] = []
+    shown = 0
     while True:
         told = reason(book, case)
         stops += [h.stop.id for h in told.read.stops if h.stop.id not in stops]
+        looks = looks_to_tell(told, listed) if shown < lists and not told.read.stops else ()
+        if looks:
+            before = len(case.entries)
+            case = _tell(
+                book, case, [c for c in looks if c.id in (written["answers"] or {})], written
+            )
+            listed += [c.id for c in looks]
+            shown = shown + 1 if len(case.entries) > before else lists
+            asked.append(LIST)
+            continue
         if told.step.kind not in ("ask", "safety") or len(case.entries) >= LONGEST:
             return _told(
                 book, number, case, told, tuple(stops), [a for a in asked if a not in safety]
@@ -84,6 +106,18 @@ def play(book: Book, number: str, written: dict[str, Any] | None = None) -> Told
         plainly = told.step.name in safety  # dangers are not answered with "I think so"
         check = book.checks[told.step.name]
         case = case.with_entry(_entry(check, written["answers"] or {}, plainly))
+
+
+def _tell(book: Book, case: Case, looks: list[Check], written: dict[str, Any]) -> Case:
+    """The case with what is known of a list, as the interview takes it: one after the other."""
+    for check in looks:
+        longer = case.with_entry(replace(_entry(check, written["answers"]), how=UNASKED))
+        try:
+            reason(book, longer)
+        except Impossible:
+            continue
+        case = longer
+    return case
 
 
 def _entry(check: Check, answers: dict[str, Any], plainly: bool = False) -> Entry:
@@ -105,9 +139,10 @@ def _told(
     ranked = [(r.cause, r.acts) for r in told.belief.ranked]
     places = tuple(_place(ranked, tuple(one)) for one in right.get("causes", ()))
     unknown = sum(e.value == UNKNOWN for e in case.entries if e.name in asked)
-    minutes = sum(book.checks[n].minutes for n in asked)
+    minutes = sum(book.checks[n].minutes for n in asked if n != LIST)
+    unasked = sum(e.how == UNASKED for e in case.entries)
     kind = "causes" if places else right["kind"]
-    return Told(number, kind, places, len(asked), unknown, minutes, stops,
+    return Told(number, kind, places, len(asked), unasked, unknown, minutes, stops,
                 f"{told.step.kind} {told.step.name}", told.belief.none, ranked[0][0])  # fmt: skip
 
 

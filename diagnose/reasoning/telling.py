@@ -1,0 +1,43 @@
+"""What a person beside the machine may know already: the looks whose answers would tell most.
+
+What was seen or tried before the first question costs no minutes, so it is taken first: the looks
+are ranked by what they tell alone, and the person says which of them were made.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import replace
+
+from diagnose.book.model import Check
+from diagnose.reasoning.gates import askable
+from diagnose.reasoning.next_check import value_all
+from diagnose.reasoning.reason import Reasoned
+
+LISTS = 3  # lists shown before the first question, each going by what those before it told
+LONGEST = 10  # looks on a list
+SHORTEST = 5  # looks fewer than which make no list: they are asked one at a time
+VALUED = 40  # looks valued exactly for a list
+TELLS = 0.01  # bits a look must tell to stand on a list
+
+
+def looks_to_tell(reasoned: Reasoned, shown: Collection[str] = ()) -> tuple[Check, ...]:
+    """The checks of one list, the most telling first; empty when there are too few for a list.
+
+    Only those with one answer out of several, not `shown` before, that hang on no other question
+    and guard against no danger: what clears a danger is looked at when it is asked.
+    """
+    read = reasoned.read
+    book, guards = read.book, {s.asked_by for s in read.book.stops.values()}
+    free = [
+        replace(check, minutes=0.0, preparation_minutes=0.0)
+        for check in askable(book, read.gathered, read.facts, read.case.tools)
+        if check.kind == "one" and check.id not in guards and check.id not in shown
+    ]
+    valued = value_all(
+        book, reasoned.network, free, read.facts, reasoned.fixes,
+        belief=reasoned.belief, most=VALUED,
+    )  # fmt: skip
+    telling = [c for c in valued.candidates if c.gain >= TELLS and not c.first_ask]
+    ranked = sorted(telling, key=lambda c: (-c.gain, c.check))[:LONGEST]
+    return tuple(book.checks[c.check] for c in ranked) if len(ranked) >= SHORTEST else ()
