@@ -64,15 +64,16 @@ def holds(condition: Condition, facts: Facts) -> float | None:
 
     A test that is surely false makes the whole false even if other facts are unknown.
     """
-    degrees = [degree(test, facts) for test in condition.tests]
-    if any(d == 0.0 for d in degrees):
-        return 0.0
-    if any(d is None for d in degrees):
-        return None
-    result = 1.0
-    for d in degrees:
-        result *= d if d is not None else 1.0
-    return result
+    result, known = 1.0, True
+    for test in condition.tests:
+        share = degree(test, facts)
+        if share == 0.0:
+            return 0.0
+        if share is None:
+            known = False
+        else:
+            result *= share
+    return result if known else None
 
 
 def degree(test: Test, facts: Facts) -> float | None:

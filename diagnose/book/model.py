@@ -355,6 +355,12 @@ class Cause:
     where: Where | None = None
     learned: float = 1.0  # odds factor of the shop's closed cases, for the complaint in hand
 
+    @cached_property
+    def shifts(self) -> Mapping[str, tuple[Shift, ...]]:
+        """What moves its odds, by the first fact each looks at: not known, it moves nothing."""
+        firsts = dict.fromkeys(s.when.facts[0] for s in self.more_likely_when)
+        return {f: tuple(s for s in self.more_likely_when if s.when.facts[0] == f) for f in firsts}
+
 
 @dataclass(frozen=True)
 class Book:

@@ -161,10 +161,13 @@ def prior_of(book: Book, cause: Cause, facts: Mapping[str, FactValue]) -> float:
         if degree is not None:
             return words.set_low + (words.set_high - words.set_low) * degree
     factor = 1.0
-    for shift in cause.more_likely_when:
-        degree = holds(shift.when, facts)
-        if degree:
-            factor *= shift.factor**degree
+    for fact, shifts in cause.shifts.items():
+        if fact not in facts:
+            continue
+        for shift in shifts:
+            degree = holds(shift.when, facts)
+            if degree:
+                factor *= shift.factor**degree
     factor = min(words.odds_limit, max(1.0 / words.odds_limit, factor))
     odds = cause.learned * factor * cause.prior / (1.0 - cause.prior)
     return odds / (1.0 + odds)
