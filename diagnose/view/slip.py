@@ -21,6 +21,7 @@ from diagnose.reasoning.reason import Reasoned, reason
 
 MOST_BOXES = 10
 LINES = 35.0  # that a sheet of Letter has for questions in 12 point
+SHORT = 3.4  # lines of a question that may take more than half of what is left of the sheet
 ACROSS = 76  # signs in a line
 LETTERS = "ABCDEFGHJKLMNPQRTUVWXY"  # none that a hand takes for a digit
 
@@ -78,7 +79,7 @@ def _chosen(book: Book, symptom: str) -> list[Check]:
         if check in chosen or len(chosen) == MOST_BOXES or check.kind == "file" or check.trial:
             continue
         lines = _lines(check)
-        if lines <= left:
+        if lines <= left and lines <= (left if check.gate else max(SHORT, left / 2)):
             chosen.append(check)
             left -= lines
     return sorted(chosen, key=turns)

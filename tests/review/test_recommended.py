@@ -135,9 +135,9 @@ def test_what_is_not_known_is_asked_for_with_how_far_it_could_move_a_cause() -> 
     assert not asked & told
     for u in view.unknown:
         assert u.least < u.most
-    assert "chuck-off-lately" in asked
-    after = reviewed(job("soft block", chuck_off_lately="off-or-rebolted"))
-    bound = next(u for u in view.unknown if u.check.id == "chuck-off-lately")
+    assert "brushed-after-dressing" in asked
+    after = reviewed(job("soft block", brushed_after_dressing="nothing-cleaned"))
+    bound = next(u for u in view.unknown if u.check.id == "brushed-after-dressing")
     worst = next(r for r in after.risks if r.name == bound.cause)
     assert worst.here == pytest.approx(bound.most, abs=0.02)
 
