@@ -16,7 +16,7 @@ from diagnose.cli import typed
 from diagnose.cli.complaint import choose_card, choose_complaint
 from diagnose.reasoning.belief import Impossible
 from diagnose.reasoning.reason import Reasoned
-from diagnose.reasoning.telling import LISTS
+from diagnose.reasoning.telling import LISTS, last_chance
 from diagnose.view.question import KEYS, guess_text, progress_text, question_text, why_text
 
 MEASURED = ("number", "file")
@@ -59,6 +59,7 @@ class Interview:
         self.shown_earlier = False
         self.lists_shown = bool(case.entries) * LISTS  # of what is known before any question
         self.listed: set[str] = set()
+        self.listed_last = False  # the list before the first fix was shown
 
     def run(self) -> str:
         """Ask until there is an end: cured | to do | stuck | stopped."""
@@ -131,22 +132,29 @@ class Interview:
                 self.desk.say(f"\nClosed here before, and like it:\n{told}")
 
     def _told_first(self, reasoned: Reasoned) -> bool:
-        """Show a list of what may be known already; False when it is time for a question.
+        """Show a list of what may be known already; False when it is time for what comes next.
 
-        A hazard that was told interrupts before the next list.
+        A hazard that was told interrupts before the next list. One more list comes before the
+        first fix, where that is not likely enough.
         """
-        if self.lists_shown >= LISTS or reasoned.read.stops:
+        last = bool(self.listed) and not self.listed_last and last_chance(reasoned)
+        if reasoned.read.stops or (self.lists_shown >= LISTS and not last):
             return False
         from diagnose.cli.telling import tell
         from diagnose.reasoning.telling import looks_to_tell
+        from diagnose.view.telling import AGAIN, AT_LAST, FIRST
 
+        self.listed_last = self.listed_last or last
         looks = looks_to_tell(reasoned, self.listed)
         if not looks:
             self.lists_shown = LISTS
             return False
-        told = tell(self, looks, again=self.lists_shown > 0)
+        told = tell(self, looks, AT_LAST if last else AGAIN if self.listed else FIRST)
         if told == "back":
-            self._back_to_lists()
+            if last:
+                self.back()
+            else:
+                self._back_to_lists()
             return True
         self.listed |= {look.id for look in looks}
         self.lists_shown = self.lists_shown + 1 if told == "told" else LISTS
@@ -166,10 +174,11 @@ class Interview:
         """One more list, at the wish of the person."""
         from diagnose.cli.telling import tell
         from diagnose.reasoning.telling import looks_to_tell
+        from diagnose.view.telling import AGAIN
 
         looks = looks_to_tell(reasoned)
         if looks:
-            tell(self, looks, again=True)
+            tell(self, looks, AGAIN)
         else:
             self.desk.say("There is nothing more to tell that would change anything.")
 

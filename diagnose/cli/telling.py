@@ -57,13 +57,13 @@ def _look(checks: Sequence[Check], number: int) -> Check:
     return checks[number - 1]
 
 
-def tell(interview: Interview, checks: Sequence[Check], again: bool) -> str:
-    """Show one list and take what is known; told | nothing | back."""
+def tell(interview: Interview, checks: Sequence[Check], head: str) -> str:
+    """Show one list under its head and take what is known; told | nothing | back."""
     from diagnose.cli.interview import Stopped
     from diagnose.view.telling import heard_text, telling_text
 
     say = interview.desk.say
-    say("\n" + telling_text(checks, again) + "\n")
+    say("\n" + telling_text(checks, head) + "\n")
     while True:
         line = interview.desk.read().strip()
         word = command(line)

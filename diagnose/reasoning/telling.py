@@ -1,7 +1,8 @@
 """What a person beside the machine may know already: the looks whose answers would tell most.
 
 What was seen or tried before the first question costs no minutes, so it is taken first: the looks
-are ranked by what they tell alone, and the person says which of them were made.
+are ranked by what they tell alone, and the person says which of them were made. Before a first fix
+that is not likely enough they are looked through once more.
 """
 
 from __future__ import annotations
@@ -12,6 +13,7 @@ from dataclasses import replace
 from diagnose.book.model import Check
 from diagnose.reasoning.gates import askable
 from diagnose.reasoning.next_check import value_all
+from diagnose.reasoning.policy import FIRM
 from diagnose.reasoning.reason import Reasoned
 
 LISTS = 3  # lists shown before the first question, each going by what those before it told
@@ -19,6 +21,17 @@ LONGEST = 10  # looks on a list
 SHORTEST = 5  # looks fewer than which make no list: they are asked one at a time
 VALUED = 40  # looks valued exactly for a list
 TELLS = 0.01  # bits a look must tell to stand on a list
+
+
+def last_chance(reasoned: Reasoned) -> bool:
+    """True when a first fix is about to be named, or none, and what is known could change it."""
+    step = reasoned.step
+    if step.kind not in ("fix", "stuck") or not reasoned.read.safe:
+        return False
+    if reasoned.read.gathered.read.tried:
+        return False
+    fixes, now = reasoned.fixes.ids, reasoned.valued.now
+    return step.kind == "stuck" or float(now[fixes.index(step.name)]) < FIRM
 
 
 def looks_to_tell(reasoned: Reasoned, shown: Collection[str] = ()) -> tuple[Check, ...]:

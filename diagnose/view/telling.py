@@ -14,6 +14,7 @@ FIRST = (
     "Leave out the rest, and try nothing for it: what is worth a trial comes later."
 )
 AGAIN = "These would tell most now. Which of them do you know?"
+AT_LAST = "Before anything is tried, once more: which of these do you know?"
 HOW = (
     "Number and letter of each, such as 2a 7c; with ? what you only think (7c?); Enter when "
     "there is no more. b back, q save and stop"
@@ -22,9 +23,9 @@ INDENT = 9
 TOGETHER = "\x1f"  # stands for a blank at which no line may be broken
 
 
-def telling_text(checks: Sequence[Check], again: bool = False) -> str:
+def telling_text(checks: Sequence[Check], head: str) -> str:
     """The list with its head and how to answer."""
-    lines = [wrapped(AGAIN if again else FIRST), ""]
+    lines = [wrapped(head), ""]
     for number, check in enumerate(checks, 1):
         lines.append(wrapped(check.name, 6, f"{number:>4}  "))
         lines.append(wrapped(_answers(check), INDENT).replace(TOGETHER, " "))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 
 import pytest
 
@@ -12,6 +13,8 @@ from diagnose.reasoning.facts import gather
 from diagnose.reasoning.facts import wiped as wiped_by_trial
 from diagnose.reasoning.reason import looks_made, questions_asked, reason
 from diagnose.reasoning.telling import LISTS, LONGEST, looks_to_tell
+from diagnose.view.telling import AT_LAST
+from tests.interviews.knowing import Knowing
 from tests.interviews.playing import Play
 from tests.interviews.test_shipped import shipped
 from tests.small import small_book
@@ -152,3 +155,27 @@ def test_the_list_fits_the_screen_and_an_old_console() -> None:
     assert not re.search(r"\b[a-m]\)$", text, re.MULTILINE), (
         "no letter stands alone at a line's end"
     )
+
+
+def test_before_a_faint_first_fix_what_is_known_is_looked_through_once_more() -> None:
+    """With don't know to every question of the cause the end comes with nothing likely."""
+    person = Knowing(shipped(), {})
+
+    def lines() -> Iterator[str]:
+        yield from [BARS, "", "1a", ""]
+        while AT_LAST not in play.text:
+            yield next(person.lines())
+        yield "q"
+
+    play = person.play = Play(shipped(), lines())
+    play.run()
+
+    assert play.text.count(AT_LAST) == 1
+    assert "Question 3." in play.text
+    assert play.steps[-1].step.kind in ("fix", "stuck")
+
+
+def test_who_told_nothing_is_not_shown_a_list_at_the_end_when_going_on_with_a_case() -> None:
+    before = told("1a", "", "d", "q")
+    again = Play(shipped(), ["d"] * 40, before.case).run()
+    assert AT_LAST not in again.text

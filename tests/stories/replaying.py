@@ -19,7 +19,7 @@ from diagnose.book.model import Book, Check
 from diagnose.case.entries import UNASKED, UNKNOWN, Case, Entry
 from diagnose.reasoning.belief import Impossible
 from diagnose.reasoning.reason import Reasoned, reason
-from diagnose.reasoning.telling import LISTS, looks_to_tell
+from diagnose.reasoning.telling import LISTS, last_chance, looks_to_tell
 
 HERE = Path(__file__).parent
 ANSWERS = HERE / "answers"
@@ -84,11 +84,14 @@ def play(
     safety = {s.asked_by for s in book.stops.values()}
     asked: list[str] = []
     listed: list[str] = []
-    shown = 0
+    shown, listed_last = 0, False
     while True:
         told = reason(book, case)
         stops += [h.stop.id for h in told.read.stops if h.stop.id not in stops]
-        looks = looks_to_tell(told, listed) if shown < lists and not told.read.stops else ()
+        last = bool(listed) and not listed_last and last_chance(told)
+        listing = (shown < lists or last) and not told.read.stops
+        listed_last = listed_last or last
+        looks = looks_to_tell(told, listed) if listing else ()
         if looks:
             before = len(case.entries)
             case = _tell(
