@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from string import ascii_lowercase
 
@@ -19,6 +20,7 @@ HOW = (
     "Number and letter of each, such as 2a 7c; with ? what you only think (7c?); Enter when "
     "there is no more. b back, q save and stop"
 )
+STATE = re.compile(r"^Wheel (running|stopped)(, part aside)?(, power locked out)?: ")
 INDENT = 9
 TOGETHER = "\x1f"  # stands for a blank at which no line may be broken
 
@@ -27,9 +29,15 @@ def telling_text(checks: Sequence[Check], head: str) -> str:
     """The list with its head and how to answer."""
     lines = [wrapped(head), ""]
     for number, check in enumerate(checks, 1):
-        lines.append(wrapped(check.name, 6, f"{number:>4}  "))
+        lines.append(wrapped(_asked(check), 6, f"{number:>4}  "))
         lines.append(wrapped(_answers(check), INDENT).replace(TOGETHER, " "))
     return "\n".join([*lines, "", wrapped(HOW)])
+
+
+def _asked(check: Check) -> str:
+    """The question without the state the wheel has to be in: nothing is to be done for it now."""
+    ask = STATE.sub("", check.ask.replace(", stand aside:", ":"))
+    return ask[:1].upper() + ask[1:]
 
 
 def _answers(check: Check) -> str:
@@ -45,4 +53,4 @@ def _whole(answer: str) -> str:
 def heard_text(check: Check, option: str, sure: bool) -> str:
     """What was understood of one look."""
     doubt = "" if sure else " (you think)"
-    return wrapped(f"{check.name}: {check.by_option[option].say}{doubt}", 5, "   = ")
+    return wrapped(f"{_asked(check)} {check.by_option[option].say}{doubt}", 5, "   = ")

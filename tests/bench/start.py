@@ -1,4 +1,4 @@
-"""Cold start: a new process from nothing to the first question, and to a review with its page."""
+"""Cold start: a new process from nothing to its first list of looks, and to a review with page."""
 
 from __future__ import annotations
 
@@ -16,11 +16,11 @@ SHARED = Path(__file__).parents[2] / "shared"
 
 
 def cold(repeats: int) -> dict[str, object]:
-    """Seconds of a new process to its help, a first question, a review with its page.
+    """Seconds of a new process to its help, a first list of looks, a review with its page.
 
-    The first question is timed at a terminal, from the start of the process, the complaint
-    typed at once, until the question stands on the screen; with the book kept by an earlier run
-    and with nothing kept.
+    The first list is timed at a terminal, from the start of the process, the complaint typed at
+    once, until the list stands on the screen; with the book kept by an earlier run and with
+    nothing kept.
     """
     complaint = min(load_book(knowledge_folder()).symptoms)
     folder = Path(tempfile.mkdtemp())
@@ -33,11 +33,11 @@ def cold(repeats: int) -> dict[str, object]:
     }
     kept = _as_installed(folder, folder / "kept")
     bare = _as_installed(folder, "off")
-    _first_question(kept)
+    _first_list(kept)
     return {
         "repeats": repeats,
-        "first question, book kept": _middle([_first_question(kept) for _ in range(repeats)]),
-        "first question, nothing kept": _middle([_first_question(bare) for _ in range(repeats)]),
+        "first list, book kept": _middle([_first_list(kept) for _ in range(repeats)]),
+        "first list, nothing kept": _middle([_first_list(bare) for _ in range(repeats)]),
         **{n: _middle([_run(args, kept) for _ in range(repeats)]) for n, args in runs.items()},
     }
 
@@ -58,14 +58,14 @@ def _run(args: list[str], env: dict[str, str]) -> float:
     return time.perf_counter() - start
 
 
-def _first_question(env: dict[str, str]) -> float:
+def _first_list(env: dict[str, str]) -> float:
     from tests.cli.terminal import Terminal  # a terminal is a thing of Unix
 
     with tempfile.TemporaryDirectory() as folder:
         start = time.perf_counter()
         seat = Terminal(Path(folder), "ask", env=env, shipped=True)
         seat.type("chatter")
-        seat.see("w why")
+        seat.see("Number and letter of each")  # the first list of what may be known
         took = time.perf_counter() - start
         seat.process.kill()
         seat.leave()

@@ -64,9 +64,8 @@ def test_a_number_and_a_letter_are_a_look_and_its_answer_with_doubt_if_said() ->
         (first, book.checks[first].options[0].id, True),
     ]
     heard = " ".join(play.text.split())
-    assert (
-        f"= {book.checks[second].name}: {book.checks[second].options[1].say} (you think)" in heard
-    )
+    assert f"{book.checks[second].options[1].say} (you think)" in heard
+    assert "stand aside" not in play.text.split("Question 1.")[0], "nothing is to be done for it"
 
 
 @pytest.mark.parametrize(

@@ -31,7 +31,7 @@ def counts(plays: list[Told]) -> str:
         f"true cause first {sum(t.best == 1 for t in listed)} of {len(listed)}, "
         f"in the first three {sum(t.best <= 3 for t in listed)}; "
         f"questions {statistics.median(t.questions for t in plays):g} at the median "
-        f"(two of them lists), {statistics.median(t.told for t in plays):g} looks told; "
+        f"(each list one of them), {statistics.median(t.told for t in plays):g} looks told; "
         f"hazards stopped {sum(bool(right[t.number] & set(t.stops)) for t in dangers)} "
         f"of {len(dangers)}"
     )
