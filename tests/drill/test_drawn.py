@@ -128,7 +128,7 @@ def test_pairs_name_causes_that_there_are() -> None:
 
 def test_learners_are_scored_in_the_order_of_their_care(drills: tuple[Drill, ...]) -> None:
     ways = (at_random, by_the_list, what_tells_most)
-    some = drills[: max(24, len(drills) // 4)]
+    some = drills[: max(40, len(drills) // 4)]
     means = []
     for way in ways:
         points = [score(play(shipped(), d, way), best_possible(shipped(), d)) for d in some]

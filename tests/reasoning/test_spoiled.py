@@ -22,6 +22,12 @@ def ranking(result: Reasoned) -> list[tuple[str, float]]:
     return [(r.cause, r.acts) for r in result.belief.ranked]
 
 
+def only(value: str) -> tuple[float, ...]:
+    """Evidence that the wheel face shows this value and no other."""
+    values = BOOK.findings["wheel-face"].value_ids
+    return tuple(float(v == value) for v in values)
+
+
 def test_a_wheel_seen_clean_after_a_dress_says_nothing() -> None:
     dressed = reason(BOOK, burnt(DRESS))
     looked = reason(BOOK, burnt(DRESS, ("wheel-glass", "open")))
@@ -32,13 +38,13 @@ def test_a_wheel_seen_clean_before_a_dress_speaks_against_glazing() -> None:
     plain = reason(BOOK, burnt(DRESS)).network.evidence
     looked = reason(BOOK, burnt(("wheel-glass", "open"), DRESS)).network.evidence
     assert "wheel-face" not in plain
-    assert looked["wheel-face"] == (1.0, 0.0, 0.0)
+    assert looked["wheel-face"] == only("open")
 
 
 @pytest.mark.parametrize("after", ["open", "shiny"])
 def test_a_wheel_seen_shiny_stays_seen(after: str) -> None:
     result = reason(BOOK, burnt(("wheel-glass", "shiny"), DRESS, ("wheel-glass", after)))
-    assert result.network.evidence["wheel-face"] == (0.0, 1.0, 0.0)
+    assert result.network.evidence["wheel-face"] == only("shiny")
 
 
 def test_what_was_looked_for_once_is_not_looked_for_again() -> None:
