@@ -5,10 +5,10 @@ from __future__ import annotations
 from diagnose.book.nodes import written
 from diagnose.book.records import Record
 from diagnose.case.against_book import AgainstBook
-from diagnose.case.entries import Entry
+from diagnose.case.entries import UNASKED, Entry
 from diagnose.case.fields import KINDS
 
-HOW = ("said", "measured", "shop", "unasked")
+HOW = ("said", "measured", "shop", UNASKED)
 FIELDS_OF = {
     "answer": ("value", "how", "sure"),
     "correct": ("value", "how", "sure"),

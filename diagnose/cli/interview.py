@@ -16,7 +16,7 @@ from diagnose.cli import typed
 from diagnose.cli.complaint import choose_card, choose_complaint
 from diagnose.reasoning.belief import Impossible
 from diagnose.reasoning.reason import Reasoned
-from diagnose.reasoning.telling import LISTS, last_chance
+from diagnose.reasoning.telling import LISTS, Telling
 from diagnose.view.question import KEYS, guess_text, progress_text, question_text, why_text
 
 MEASURED = ("number", "file")
@@ -57,9 +57,7 @@ class Interview:
         self.dropped: dict[str, Entry] = {}
         self.cards_asked = bool(case.entries)
         self.shown_earlier = False
-        self.lists_shown = bool(case.entries) * LISTS  # of what is known before any question
-        self.listed: set[str] = set()
-        self.listed_last = False  # the list before the first fix was shown
+        self.telling = Telling(LISTS) if case.entries else Telling()
 
     def run(self) -> str:
         """Ask until there is an end: cured | to do | stuck | stopped."""
@@ -105,7 +103,7 @@ class Interview:
             self._keep(self.case.without_last())
             return
         self.cards_asked = self.shown_earlier = False
-        self.lists_shown, self.listed = 0, set()
+        self.telling = Telling()
         self.case = replace(self.case, complaint=(), machine="", wheel="", now={})
 
     def _keep(self, case: Case) -> None:
@@ -137,33 +135,28 @@ class Interview:
         A hazard that was told interrupts before the next list. One more list comes before the
         first fix, where that is not likely enough.
         """
-        last = bool(self.listed) and not self.listed_last and last_chance(reasoned)
-        if reasoned.read.stops or (self.lists_shown >= LISTS and not last):
+        if not self.telling.due(reasoned):
             return False
         from diagnose.cli.telling import tell
         from diagnose.reasoning.telling import looks_to_tell
         from diagnose.view.telling import AGAIN, AT_LAST, FIRST
 
-        self.listed_last = self.listed_last or last
-        looks = looks_to_tell(reasoned, self.listed)
-        if not looks:
-            self.lists_shown = LISTS
-            return False
-        told = tell(self, looks, AT_LAST if last else AGAIN if self.listed else FIRST)
+        last, listed = self.telling.at_last(reasoned), self.telling.listed
+        looks = looks_to_tell(reasoned, listed)
+        told = tell(self, looks, AT_LAST if last else AGAIN if listed else FIRST) if looks else ""
         if told == "back":
             if last:
                 self.back()
             else:
                 self._back_to_lists()
             return True
-        self.listed |= {look.id for look in looks}
-        self.lists_shown = self.lists_shown + 1 if told == "told" else LISTS
-        return True
+        self.telling = self.telling.after(reasoned, looks, told == "told")
+        return bool(looks)
 
     def _back_to_lists(self) -> None:
         """To the first list again, what was told forgotten; from there one step back."""
         unasked = [e for e in self.case.entries if e.how == UNASKED]
-        self.lists_shown, self.listed = 0, set()
+        self.telling = Telling()
         if unasked:
             kept = tuple(e for e in self.case.entries if e.how != UNASKED)
             self._keep(replace(self.case, entries=kept))

@@ -8,7 +8,7 @@ that is not likely enough they are looked through once more.
 from __future__ import annotations
 
 from collections.abc import Collection
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from diagnose.book.model import Check
 from diagnose.reasoning.gates import askable
@@ -21,6 +21,35 @@ LONGEST = 10  # looks on a list
 SHORTEST = 5  # looks fewer than which make no list: they are asked one at a time
 VALUED = 40  # looks valued exactly for a list
 TELLS = 0.01  # bits a look must tell to stand on a list
+
+
+@dataclass(frozen=True)
+class Telling:
+    """How far the lists of one sitting have come.
+
+    `shown`: lists before the first question; `listed`: the looks that stood on any; `ended`: the
+    list before the first fix was shown.
+    """
+
+    shown: int = 0
+    listed: frozenset[str] = frozenset()
+    ended: bool = False
+
+    def at_last(self, reasoned: Reasoned) -> bool:
+        """True when the list before the first fix is due."""
+        return bool(self.listed) and not self.ended and last_chance(reasoned)
+
+    def due(self, reasoned: Reasoned) -> bool:
+        """True when a list comes next; a stop or hold that stands comes before it."""
+        return not reasoned.read.stops and (self.shown < LISTS or self.at_last(reasoned))
+
+    def after(self, reasoned: Reasoned, looks: Collection[Check], told: bool) -> Telling:
+        """As it stands once a list was shown; who `told` nothing of it is shown no other yet."""
+        return Telling(
+            self.shown + 1 if told else LISTS,
+            self.listed | {look.id for look in looks},
+            self.ended or self.at_last(reasoned),
+        )
 
 
 def last_chance(reasoned: Reasoned) -> bool:

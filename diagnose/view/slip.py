@@ -79,7 +79,7 @@ def _chosen(book: Book, symptom: str) -> list[Check]:
         if check in chosen or len(chosen) == MOST_BOXES or check.kind == "file" or check.trial:
             continue
         lines = _lines(check)
-        if lines <= left and lines <= (left if check.gate else max(SHORT, left / 2)):
+        if lines <= (left if check.gate else min(left, max(SHORT, left / 2))):
             chosen.append(check)
             left -= lines
     return sorted(chosen, key=turns)

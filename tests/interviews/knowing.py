@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from diagnose.book.model import Book, Check
 from diagnose.case.entries import Case, Entry
 from diagnose.cli.typed import numbered
-from diagnose.reasoning.telling import LISTS
+from diagnose.reasoning.telling import LISTS, Telling
 from tests.interviews.playing import Play
 
 MOST_LINES = 80
@@ -62,5 +62,5 @@ def ask_one_who_knows(
     play = Play(book, person.lines(), Case("played", (complaint,), before))
     person.play = play
     play.interview.cards_asked = True
-    play.interview.lists_shown = LISTS  # what is known comes out when it is asked for
+    play.interview.telling = Telling(LISTS)  # what is known comes out when it is asked for
     return play.run(), person

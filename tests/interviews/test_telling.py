@@ -91,9 +91,13 @@ def test_commas_and_blanks_make_no_difference() -> None:
 
 
 def test_back_goes_to_the_first_list_then_to_the_complaint() -> None:
-    play = told("1a", "1a", "b", "b", "burnt", "q")
-    assert play.text.count(HEAD) == 2 + (play.case.complaint != ())
-    assert unasked(play) == []
+    first = told("1a", "1a", "b", "q")
+    assert first.text.count(HEAD) == 2
+    assert unasked(first) == []
+
+    complaint = told("1a", "1a", "b", "b", "q")
+    assert complaint.text.count("What is wrong with the part?") == 2
+    assert complaint.case.complaint == ()
 
 
 def test_what_was_told_counts_as_no_question() -> None:
@@ -156,25 +160,29 @@ def test_the_list_fits_the_screen_and_an_old_console() -> None:
     )
 
 
-def test_before_a_faint_first_fix_what_is_known_is_looked_through_once_more() -> None:
-    """With don't know to every question of the cause the end comes with nothing likely."""
+def to_the_end(case: Case | None, begin: list[str]) -> Play:
+    """Don't know to every question of the cause, dangers cleared, until a fix or the last list."""
     person = Knowing(shipped(), {})
 
     def lines() -> Iterator[str]:
-        yield from [BARS, "", "1a", ""]
+        yield from begin
         while AT_LAST not in play.text:
             yield next(person.lines())
         yield "q"
 
-    play = person.play = Play(shipped(), lines())
-    play.run()
+    play = person.play = Play(shipped(), lines(), case)
+    return play.run()
 
+
+def test_before_a_faint_first_fix_what_is_known_is_looked_through_once_more() -> None:
+    play = to_the_end(None, [BARS, "", "1a", ""])
     assert play.text.count(AT_LAST) == 1
     assert "Question 3." in play.text
     assert play.steps[-1].step.kind in ("fix", "stuck")
 
 
-def test_who_told_nothing_is_not_shown_a_list_at_the_end_when_going_on_with_a_case() -> None:
+def test_a_case_gone_on_with_comes_to_its_end_without_a_list() -> None:
     before = told("1a", "", "d", "q")
-    again = Play(shipped(), ["d"] * 40, before.case).run()
-    assert AT_LAST not in again.text
+    play = to_the_end(before.case, [])
+    assert AT_LAST not in play.text
+    assert play.steps[-1].step.kind in ("fix", "stuck")

@@ -19,7 +19,7 @@ from diagnose.book.model import Book, Check
 from diagnose.case.entries import UNASKED, UNKNOWN, Case, Entry
 from diagnose.reasoning.belief import Impossible
 from diagnose.reasoning.reason import Reasoned, reason
-from diagnose.reasoning.telling import LISTS, last_chance, looks_to_tell
+from diagnose.reasoning.telling import Telling, looks_to_tell
 
 HERE = Path(__file__).parent
 ANSWERS = HERE / "answers"
@@ -74,32 +74,24 @@ def sheet(number: str) -> dict[str, Any]:
     return loaded
 
 
-def play(
-    book: Book, number: str, written: dict[str, Any] | None = None, lists: int = LISTS
-) -> Told:
+def play(book: Book, number: str, written: dict[str, Any] | None = None) -> Told:
     """One story from its complaint to the first thing to try, with its sheet or another."""
     written = written or sheet(number)
+    answers = written["answers"] or {}
     case = Case(f"story {number}", tuple(written["complaints"]))
     stops: list[str] = []
     safety = {s.asked_by for s in book.stops.values()}
     asked: list[str] = []
-    listed: list[str] = []
-    shown, listed_last = 0, False
+    telling = Telling()
     while True:
         told = reason(book, case)
         stops += [h.stop.id for h in told.read.stops if h.stop.id not in stops]
-        last = bool(listed) and not listed_last and last_chance(told)
-        listing = (shown < lists or last) and not told.read.stops
-        listed_last = listed_last or last
-        looks = looks_to_tell(told, listed) if listing else ()
-        if looks:
+        if telling.due(told):
+            looks = looks_to_tell(told, telling.listed)
             before = len(case.entries)
-            case = _tell(
-                book, case, [c for c in looks if c.id in (written["answers"] or {})], written
-            )
-            listed += [c.id for c in looks]
-            shown = shown + 1 if len(case.entries) > before else lists
-            asked.append(LIST)
+            case = _tell(book, case, [c for c in looks if c.id in answers], answers)
+            telling = telling.after(told, looks, len(case.entries) > before)
+            asked += [LIST] * bool(looks)
             continue
         if told.step.kind not in ("ask", "safety") or len(case.entries) >= LONGEST:
             return _told(
@@ -108,13 +100,13 @@ def play(
         asked.append(told.step.name)
         plainly = told.step.name in safety  # dangers are not answered with "I think so"
         check = book.checks[told.step.name]
-        case = case.with_entry(_entry(check, written["answers"] or {}, plainly))
+        case = case.with_entry(_entry(check, answers, plainly))
 
 
-def _tell(book: Book, case: Case, looks: list[Check], written: dict[str, Any]) -> Case:
+def _tell(book: Book, case: Case, looks: list[Check], answers: dict[str, Any]) -> Case:
     """The case with what is known of a list, as the interview takes it: one after the other."""
     for check in looks:
-        longer = case.with_entry(replace(_entry(check, written["answers"]), how=UNASKED))
+        longer = case.with_entry(replace(_entry(check, answers), how=UNASKED))
         try:
             reason(book, longer)
         except Impossible:
