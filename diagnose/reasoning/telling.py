@@ -1,7 +1,7 @@
 """What a person beside the machine may know already: the looks whose answers would tell most.
 
 What was seen or tried before the first question costs no minutes, so it is taken first: the looks
-are ranked by what they tell alone, and the person says which of them were made. Before a first fix
+that tell most together make a list, and the person says which of them were made. Before a first fix
 that is not likely enough they are looked through once more.
 """
 
@@ -15,12 +15,14 @@ from diagnose.reasoning.gates import askable
 from diagnose.reasoning.next_check import value_all
 from diagnose.reasoning.policy import FIRM
 from diagnose.reasoning.reason import Reasoned
+from diagnose.reasoning.together import most_together
 
 LISTS = 3  # lists shown before the first question, each going by what those before it told
-LONGEST = 10  # looks on a list
+LONGEST = 12  # looks on a list
 SHORTEST = 5  # looks fewer than which make no list: they are asked one at a time
 VALUED = 40  # looks valued exactly for a list
 TELLS = 0.01  # bits a look must tell to stand on a list
+ADDS = 1e-4  # bits it must add to those above it
 
 
 @dataclass(frozen=True)
@@ -64,7 +66,7 @@ def last_chance(reasoned: Reasoned) -> bool:
 
 
 def looks_to_tell(reasoned: Reasoned, shown: Collection[str] = ()) -> tuple[Check, ...]:
-    """The checks of one list, the most telling first; empty when there are too few for a list.
+    """The checks of one list, the most telling first; none when there are too few for a list.
 
     Only those with one answer out of several, not `shown` before, that hang on no other question
     and guard against no danger: what clears a danger is looked at when it is asked.
@@ -81,5 +83,5 @@ def looks_to_tell(reasoned: Reasoned, shown: Collection[str] = ()) -> tuple[Chec
         belief=reasoned.belief, most=VALUED,
     )  # fmt: skip
     telling = [c for c in valued.candidates if c.gain >= TELLS and not c.first_ask]
-    ranked = sorted(telling, key=lambda c: (-c.gain, c.check))[:LONGEST]
-    return tuple(book.checks[c.check] for c in ranked) if len(ranked) >= SHORTEST else ()
+    chosen = most_together(telling, valued.now, LONGEST, ADDS)
+    return tuple(book.checks[name] for name in chosen) if len(chosen) >= SHORTEST else ()

@@ -12,7 +12,7 @@ import random
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from diagnose.book.model import Book
+from diagnose.book.model import Book, Check
 from diagnose.reasoning.ahead import ATTENTION
 from diagnose.reasoning.fixes import LAST_RESORT, FixTable
 from diagnose.reasoning.next_check import Candidate, Valued, _minutes
@@ -119,13 +119,21 @@ def bound(book: Book, world: World) -> float:
 
 
 def _ours(player: Player, key: Key, asked: int) -> Step:
+    return _decided(player, key, asked, [c for c in player.states.state(key).checks if c.opens])
+
+
+def _unopened(player: Player, key: Key, asked: int) -> Step:
+    """Ours without the questions that open every interview: what those cost and bring here."""
+    return _decided(player, key, asked, ())
+
+
+def _decided(player: Player, key: Key, asked: int, opening: Sequence[Check]) -> Step:
     valued, fixes = player.valued(key)
     asked = ENOUGH if asked >= player.cap else min(asked, ENOUGH - 1)
     firsts = player.book.symptoms[key[0]].first_questions
     return decide(
         player.book, valued, fixes, safe=True, safety=(), first_questions=firsts, asked=asked,
-        opening=[c for c in player.states.state(key).checks if c.opens],
-        known=asked,
+        opening=opening, known=asked,
         tried=bool(key[2]),
     )  # fmt: skip
 
@@ -207,6 +215,7 @@ def _ask(candidate: Candidate) -> Step:
 
 POLICIES: dict[str, Choose] = {
     "ours": _ours,
+    "ours without its opening": _unopened,
     "least expected minutes": _least_minutes,
     "gain per minute": _gain,
     "fixed checklist": _checklist,
