@@ -1,7 +1,9 @@
 """Looks that tell most together: each is worth what it adds to those chosen before it.
 
-Ten looks that each tell much alone may all tell the same. So a list grows look by look (the
-greedy choice, Krause & Guestrin 2005, from memory), over lots of imagined answers to those on it.
+Looks that each tell much alone may all tell the same. So a list grows look by look, over lots of
+imagined answers to those on it: a greedy choice, which tells at least 1 - 1/e of what the best list
+of that length would (Krause & Guestrin 2005, Near-optimal nonmyopic value of information in
+graphical models; abstract read).
 """
 
 from __future__ import annotations
@@ -13,7 +15,7 @@ import numpy as np
 from diagnose.reasoning.assembly import Floats
 from diagnose.reasoning.next_check import Candidate
 
-LOTS = 128  # imagined sets of answers; more change no list that was tried
+LOTS = 128  # imagined sets of answers; with 1,024 at most one look of twelve is another
 LEAST_SHARE = 1e-4  # a fix less likely than this chooses no look
 LEAST = 1e-9  # keeps an answer that was never seen with a fix from ruling it out
 ROOTS = np.sqrt([2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53, 59, 61, 67, 71])

@@ -71,7 +71,7 @@ def test_a_number_and_a_letter_are_a_look_and_its_answer_with_doubt_if_said() ->
 @pytest.mark.parametrize(
     ("line", "said"),
     [
-        ("99a", "There is no number 99; they go from 1 to 10."),
+        ("99a", f"There is no number 99; they go from 1 to {LONGEST}."),
         ("1z", "Number 1 has no z; its letters go from a to "),
         ("1a 1b", "Number 1 has two letters; give the one that fits best."),
         ("1a wavy", "'wavy' is no number with a letter, such as 2a."),
