@@ -39,6 +39,15 @@ class FixTable:
         fixed = np.bincount(self.fix_of, weights=alone, minlength=len(self.ids))
         return np.concatenate([fixed, [several, none]])
 
+    def at_work(self, acts: Sequence[float]) -> dict[str, float]:
+        """For each fix the chance that something it mends acts; `acts` (causes,).
+
+        The likeliest of its causes is taken, which is the least the chance can be.
+        """
+        found = np.zeros(len(self.ids))
+        np.maximum.at(found, self.fix_of, np.asarray(acts))
+        return dict(zip(self.ids, found.tolist(), strict=True))
+
     def rate(self, shares: Floats) -> Floats:
         """Chance of curing a minute, for each fix; shares (..., fixes + 2)."""
         return np.asarray(shares[..., : len(self.ids)] * self.cures / self.minutes)

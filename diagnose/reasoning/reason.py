@@ -114,7 +114,7 @@ def reason_from(read: Read) -> Reasoned:
         book, valued, fixes, safe=read.safe, safety=safety,
         opening=[c for c in checks if c.opens], first_questions=firsts, asked=asked,
         known=looks_made(book, case, known=True),
-        tried=bool(gathered.read.tried),
+        tried=bool(gathered.read.tried), at_work=fixes.at_work(acting(network, belief)),
     )  # fmt: skip
     wanted = begun(book, gathered)
     if wanted and (read.safe or not turns(book.checks[wanted])):
@@ -122,6 +122,12 @@ def reason_from(read: Read) -> Reasoned:
     walk = tuple(walk_list(book, valued, step, read.safe))
     plan = make_plan(book, case.complaint, belief, valued, fixes, read.facts, read.safe)
     return Reasoned(read, network, out, belief, fixes, valued, step, walk, plan)
+
+
+def acting(network: Network, belief: Belief) -> list[float]:
+    """The chance that each cause acts on the complaint, in the order of the network."""
+    acts = {r.cause: r.acts for r in belief.ranked}
+    return [acts.get(n.id, 0.0) for n in network.nodes]
 
 
 def questions_asked(book: Book, case: Case) -> int:

@@ -17,6 +17,7 @@ from diagnose.reasoning.ahead import ATTENTION
 from diagnose.reasoning.fixes import LAST_RESORT, FixTable
 from diagnose.reasoning.next_check import Candidate, Valued, _minutes
 from diagnose.reasoning.policy import ENOUGH, Step, _fix_or_stuck, decide
+from diagnose.reasoning.reason import acting
 from tests.bench.states import Key, States, scaled
 from tests.bench.world import World, reports_on, sign_of
 
@@ -93,6 +94,11 @@ class Player:
             self._steps[name, key] = POLICIES[name](self, key, asked)
         return self._steps[name, key]
 
+    def at_work(self, key: Key) -> dict[str, float]:
+        """For each fix the chance that something it mends acts."""
+        state = self.states.state(key)
+        return state.fixes.at_work(acting(state.network, self.states.belief(key)))
+
     def valued(self, key: Key) -> tuple[Valued, FixTable]:
         return scaled(self.states.valued(key), self.times), self.states.state(key).fixes
 
@@ -133,8 +139,7 @@ def _decided(player: Player, key: Key, asked: int, opening: Sequence[Check]) -> 
     firsts = player.book.symptoms[key[0]].first_questions
     return decide(
         player.book, valued, fixes, safe=True, safety=(), first_questions=firsts, asked=asked,
-        opening=opening, known=asked,
-        tried=bool(key[2]),
+        opening=opening, known=asked, tried=bool(key[2]), at_work=player.at_work(key),
     )  # fmt: skip
 
 
