@@ -37,6 +37,11 @@ class Entry:
     replaces: int = 0
     line: int = 0
 
+    @property
+    def left_out(self) -> bool:
+        """True for what was left out of a list on which other looks were told."""
+        return self.kind == "answer" and self.how == UNASKED and self.value == UNKNOWN
+
 
 @dataclass(frozen=True)
 class Closed:

@@ -32,6 +32,8 @@ def rows(reasoned: Reasoned) -> list[Row]:
     for s in read.answers:
         if s.check in book.checks:
             entry = Entry("answer", s.check, s.value, s.how, s.sure)
+            if entry.left_out:
+                continue
             found.append(Row(s.check, said(book.checks[s.check], entry), s.entry, entry))
     return found + [Row(name, "put off till later", 0, None) for name in dict.fromkeys(read.later)]
 

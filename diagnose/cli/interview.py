@@ -6,7 +6,7 @@ replay". It reads through a function and speaks through another, and never touch
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from diagnose.book.model import Book, Check
@@ -95,12 +95,19 @@ class Interview:
         self._keep(longer)
         return True
 
+    def leave_out(self, entries: Sequence[Entry]) -> None:
+        """Keep what was left out of a list: it says nothing, so it can contradict nothing."""
+        for entry in entries:
+            self._keep(self.case.with_entry(entry))
+
     def back(self) -> None:
         """Drop the last entry; before the first one, the complaint is asked again."""
         if self.case.entries:
             last = self.case.entries[-1]
             self.dropped[last.name] = last
             self._keep(self.case.without_last())
+            while self.case.entries and self.case.entries[-1].left_out:
+                self._keep(self.case.without_last())
             return
         self.cards_asked = self.shown_earlier = False
         self.telling = Telling()
@@ -120,7 +127,9 @@ class Interview:
     @property
     def heard(self) -> int:
         """How many answers about the cause there are, told unasked or asked for."""
-        return self.answered + sum(1 for e in self.case.entries if e.how == UNASKED)
+        return self.answered + sum(
+            1 for e in self.case.entries if e.how == UNASKED and not e.left_out
+        )
 
     def _earlier(self) -> None:
         if not self.shown_earlier:
@@ -169,7 +178,7 @@ class Interview:
         from diagnose.reasoning.telling import looks_to_tell
         from diagnose.view.telling import AGAIN
 
-        looks = looks_to_tell(reasoned)
+        looks = looks_to_tell(reasoned, once_more=True)
         if looks:
             tell(self, looks, AGAIN)
         else:

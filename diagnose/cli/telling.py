@@ -60,6 +60,7 @@ def _look(checks: Sequence[Check], number: int) -> Check:
 def tell(interview: Interview, checks: Sequence[Check], head: str) -> str:
     """Show one list under its head and take what is known; told | nothing | back."""
     from diagnose.cli.interview import Stopped
+    from diagnose.reasoning.telling import left_out
     from diagnose.view.telling import heard_text, telling_text
 
     say = interview.desk.say
@@ -78,6 +79,7 @@ def tell(interview: Interview, checks: Sequence[Check], head: str) -> str:
         except Slip as slip:
             say(str(slip))
             continue
+        interview.leave_out(left_out(interview.desk.book, checks, {k.check.id for k in known}))
         for one in known:
             say(heard_text(one.check, one.option, one.sure))
             interview.add(Entry("answer", one.check.id, one.option, UNASKED, one.sure))

@@ -10,7 +10,8 @@ from __future__ import annotations
 from collections.abc import Collection
 from dataclasses import dataclass, replace
 
-from diagnose.book.model import Check
+from diagnose.book.model import Book, Check
+from diagnose.case.entries import UNASKED, UNKNOWN, Entry
 from diagnose.reasoning.gates import askable
 from diagnose.reasoning.next_check import value_all
 from diagnose.reasoning.policy import FIRM
@@ -65,17 +66,37 @@ def last_chance(reasoned: Reasoned) -> bool:
     return step.kind == "stuck" or float(now[fixes.index(step.name)]) < FIRM
 
 
-def looks_to_tell(reasoned: Reasoned, shown: Collection[str] = ()) -> tuple[Check, ...]:
+def left_out(book: Book, looks: Collection[Check], told: Collection[str]) -> tuple[Entry, ...]:
+    """What was left out of a list on which other looks were `told`: "don't know", unasked.
+
+    Only what is remembered or not, such as what changed: nobody asks for it once more. What needs
+    a look or a trial is still asked, and so is what another question hangs on.
+    """
+    if not told:
+        return ()
+    hung_on = {fact for check in book.checks.values() for fact in check.asked_when.facts}
+    past = [c for c in looks if c.place == "history" and not c.trial and c.id not in hung_on]
+    return tuple(Entry("answer", c.id, UNKNOWN, UNASKED) for c in past if c.id not in told)
+
+
+def looks_to_tell(
+    reasoned: Reasoned, shown: Collection[str] = (), once_more: bool = False
+) -> tuple[Check, ...]:
     """The checks of one list, the most telling first; none when there are too few for a list.
 
     Only those with one answer out of several, not `shown` before, that hang on no other question
-    and guard against no danger: what clears a danger is looked at when it is asked.
+    and guard against no danger: what clears a danger is looked at when it is asked. `once_more`:
+    what was left out of a list may stand on this one.
     """
     read = reasoned.read
+    gathered = read.gathered
+    if once_more:
+        out = {e.name for e in read.case.entries if e.left_out}
+        gathered = replace(gathered, unknown=gathered.unknown - out)
     book, guards = read.book, {s.asked_by for s in read.book.stops.values()}
     free = [
         replace(check, minutes=0.0, preparation_minutes=0.0)
-        for check in askable(book, read.gathered, read.facts, read.case.tools)
+        for check in askable(book, gathered, read.facts, read.case.tools)
         if check.kind == "one" and check.id not in guards and check.id not in shown
     ]
     valued = value_all(

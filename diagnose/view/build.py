@@ -29,7 +29,7 @@ from diagnose.view.result import (
     chance_words,
     percent,
 )
-from diagnose.view.said import entries, findings, not_asked, readings, sources
+from diagnose.view.said import entries, findings, not_asked, readings, sources, unknown_answers
 from diagnose.view.stops import stop_view
 from diagnose.view.to_do import plan_view
 
@@ -89,7 +89,7 @@ def view_of(
         cautions=tuple(caution_view(book, c) for c in read.deduced.cautions),
         entries=entries(read),
         not_asked=not_asked(reasoned),
-        unknown_answers=tuple(sorted(read.gathered.unknown)),
+        unknown_answers=unknown_answers(read),
         ruled_out=tuple(
             RuledOutView(book.causes[r.cause].name, r.because) for r in reasoned.ruled_out
         ),

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from diagnose.book.conditions import FactValue, Number
 from diagnose.book.grid_checks import grid_numbers
 from diagnose.book.model import Book
-from diagnose.case.entries import UNKNOWN
+from diagnose.case.entries import UNASKED, UNKNOWN, Standing
 from diagnose.physics.units import show
 from diagnose.reasoning.explain import how, sources_of
 from diagnose.reasoning.reason import Read, Reasoned
@@ -89,15 +89,29 @@ def entries(read: Read) -> tuple[EntryView, ...]:
         out.append(
             EntryView(told.entry, check.id, check.ask, answer, told.how, told.sure, told.round)
         )
-    for standing in read.gathered.read.answers:
-        if standing.value == UNKNOWN and standing.check in read.gathered.unknown:
-            check = book.checks[standing.check]
-            out.append(
-                EntryView(
-                    standing.entry, check.id, check.ask, UNKNOWN, standing.how, True, standing.round
-                )
+    for standing in _not_known(read):
+        check = book.checks[standing.check]
+        out.append(
+            EntryView(
+                standing.entry, check.id, check.ask, UNKNOWN, standing.how, True, standing.round
             )
+        )
     return tuple(sorted(out, key=lambda e: (e.number, e.check)))
+
+
+def unknown_answers(read: Read) -> tuple[str, ...]:
+    """The checks that were asked and not known."""
+    return tuple(sorted(s.check for s in _not_known(read)))
+
+
+def _not_known(read: Read) -> list[Standing]:
+    """The questions answered with "don't know"; what a list left out was not asked."""
+    unknown = read.gathered.unknown
+    return [
+        s
+        for s in read.gathered.read.answers
+        if s.value == UNKNOWN and s.check in unknown and s.how != UNASKED
+    ]
 
 
 def not_asked(reasoned: Reasoned) -> tuple[CheckView, ...]:

@@ -19,7 +19,7 @@ from diagnose.book.model import Book, Check
 from diagnose.case.entries import UNASKED, UNKNOWN, Case, Entry
 from diagnose.reasoning.belief import Impossible
 from diagnose.reasoning.reason import Reasoned, reason
-from diagnose.reasoning.telling import Telling, looks_to_tell
+from diagnose.reasoning.telling import Telling, left_out, looks_to_tell
 
 HERE = Path(__file__).parent
 ANSWERS = HERE / "answers"
@@ -89,7 +89,10 @@ def play(book: Book, number: str, written: dict[str, Any] | None = None) -> Told
         if telling.due(told):
             looks = looks_to_tell(told, telling.listed)
             before = len(case.entries)
-            case = _tell(book, case, [c for c in looks if c.id in answers], answers)
+            known = [c for c in looks if c.id in answers]
+            for entry in left_out(book, looks, {c.id for c in known}):
+                case = case.with_entry(entry)
+            case = _tell(book, case, known, answers)
             telling = telling.after(told, looks, len(case.entries) > before)
             asked += [LIST] * bool(looks)
             continue
@@ -135,7 +138,7 @@ def _told(
     places = tuple(_place(ranked, tuple(one)) for one in right.get("causes", ()))
     unknown = sum(e.value == UNKNOWN for e in case.entries if e.name in asked)
     minutes = sum(book.checks[n].minutes for n in asked if n != LIST)
-    unasked = sum(e.how == UNASKED for e in case.entries)
+    unasked = sum(e.how == UNASKED and not e.left_out for e in case.entries)
     kind = "causes" if places else right["kind"]
     return Told(number, kind, places, len(asked), unasked, unknown, minutes, stops,
                 f"{told.step.kind} {told.step.name}", told.belief.none, ranked[0][0])  # fmt: skip
