@@ -98,7 +98,8 @@ class Interview:
     def leave_out(self, entries: Sequence[Entry]) -> None:
         """Keep what was left out of a list: it says nothing, so it can contradict nothing."""
         for entry in entries:
-            self._keep(self.case.with_entry(entry))
+            if entry not in self.case.entries:
+                self._keep(self.case.with_entry(entry))
 
     def back(self) -> None:
         """Drop the last entry; before the first one, the complaint is asked again."""

@@ -7,12 +7,13 @@ from collections.abc import Iterator
 
 import pytest
 
-from diagnose.case.entries import UNASKED, Case, Entry
+from diagnose.case.entries import UNASKED, UNKNOWN, Case, Entry
 from diagnose.cli.telling import Slip, understood
 from diagnose.reasoning.facts import gather
 from diagnose.reasoning.facts import wiped as wiped_by_trial
 from diagnose.reasoning.reason import looks_made, questions_asked, reason
-from diagnose.reasoning.telling import LISTS, LONGEST, looks_to_tell
+from diagnose.reasoning.telling import LISTS, LONGEST, left_out, looks_to_tell
+from diagnose.view.build import view_of
 from diagnose.view.telling import AT_LAST
 from tests.interviews.knowing import Knowing
 from tests.interviews.playing import Play
@@ -29,7 +30,9 @@ def told(*lines: str) -> Play:
 
 
 def unasked(play: Play) -> list[tuple[str, str, bool]]:
-    return [(e.name, e.value, e.sure) for e in play.case.entries if e.how == UNASKED]
+    return [
+        (e.name, e.value, e.sure) for e in play.case.entries if e.how == UNASKED and not e.left_out
+    ]
 
 
 def looks() -> list[str]:
@@ -186,3 +189,57 @@ def test_a_case_gone_on_with_comes_to_its_end_without_a_list() -> None:
     play = to_the_end(before.case, [])
     assert AT_LAST not in play.text
     assert play.steps[-1].step.kind in ("fix", "stuck")
+
+
+def left(play: Play) -> set[str]:
+    return {e.name for e in play.case.entries if e.left_out}
+
+
+def test_what_is_remembered_or_not_and_was_left_out_is_not_asked_once_more() -> None:
+    book = shipped()
+    play = told("1a", "", *["d"] * 8, "q")
+    listed = [book.checks[name] for name in looks()]
+    assert left(play), "some of the list is history"
+    assert left(play) < {c.id for c in listed}, "looks and trials may still be asked for"
+    assert all(book.checks[name].place == "history" for name in left(play))
+    asked = {e.name for e in play.case.entries if e.kind == "answer" and e.how != UNASKED}
+    assert asked
+    assert not asked & left(play)
+
+
+def test_who_tells_nothing_of_a_list_has_left_nothing_out() -> None:
+    assert left(told("", "q")) == set()
+
+
+def test_what_another_question_hangs_on_is_asked_though_it_was_left_out() -> None:
+    book = shipped()
+    hung_on = {f for c in book.checks.values() for f in c.asked_when.facts if f in book.checks}
+    out = left_out(book, [book.checks[n] for n in book.checks], {"what-changed"})
+    assert not {e.name for e in out} & hung_on
+    assert {e.value for e in out} == {UNKNOWN}
+
+
+def test_what_was_left_out_can_be_told_when_one_wants_to_tell_more() -> None:
+    play = told("1a", "", "d", "l", "m", "", "q")
+    shown = {c.id for c in looks_to_tell(play.steps[-1], once_more=True)}
+    assert shown & left(play)
+    assert not {c.id for c in looks_to_tell(play.steps[-1])} & left(play)
+
+
+def test_what_was_left_out_stands_on_no_page_and_in_no_list_of_what_was_said() -> None:
+    play = told("1a", "", "d", "l", "", "q")
+    said = play.text[play.text.index("So far you said:") :]
+    said = said[: said.index("A number to change one")]
+    lines = re.findall(r"^ +\d+  ", said, re.MULTILINE)
+    assert len(lines) == len([e for e in play.case.entries if not e.left_out])
+    last = play.steps[-1]
+    view = view_of(last)
+    assert not set(view.unknown_answers) & left(play)
+    assert {e.check for e in view.entries} == {
+        e.name for e in play.case.entries if e.kind == "answer" and not e.left_out
+    }
+
+
+def test_back_goes_over_what_was_left_out() -> None:
+    play = told("1a", "", "b", "q")
+    assert play.case.entries == ()
