@@ -75,15 +75,16 @@ def make_plan(
     fixes: FixTable,
     facts: Mapping[str, FactValue],
     safe: bool,
+    first: str = "",
 ) -> Plan:
-    """The plan for the belief as it stands."""
+    """The plan for the belief as it stands; it begins with the fix `first`, when one is named."""
     part = tuple(
         advice
         for symptom in complaint
         if symptom in book.symptoms
         for advice in _of_one(book.symptoms[symptom].the_part, facts)
     )
-    chosen, cures, faults = _order(valued, fixes)
+    chosen, cures, faults = _order(valued, fixes, first)
     cure = _cure(book, belief, valued, fixes, chosen, safe)
     done = tuple(range(len(chosen)))
     quick, slow = minutes_range(done, cures, faults, LAST_RESORT)
@@ -98,10 +99,14 @@ def make_plan(
     )
 
 
-def _order(valued: Valued, fixes: FixTable) -> tuple[list[int], Cures, tuple[float, ...]]:
-    """The fixes worth trying in the order of least expected minutes, what they cost and cure."""
+def _order(
+    valued: Valued, fixes: FixTable, first: str
+) -> tuple[list[int], Cures, tuple[float, ...]]:
+    """The fixes worth trying, what they cost and cure: `first`, then by least expected minutes."""
     likely = [i for i in fixes.order(valued.now) if valued.now[i] >= SMALL][:EXACT_ORDER]
     likely = likely or fixes.order(valued.now)[:1]
+    named = [fixes.ids.index(first)] if first in fixes.ids else []
+    likely += [i for i in named if i not in likely]
     faults = tuple(float(valued.now[i]) for i in likely)
     rest = max(0.0, 1.0 - sum(faults))
 
@@ -110,7 +115,7 @@ def _order(valued: Valued, fixes: FixTable) -> tuple[list[int], Cures, tuple[flo
         return Cures(tuple(float(fixes.minutes[i]) for i in of), tuple(chance))
 
     order = [likely[a] for a in best_order(cures(likely), (*faults, rest), LAST_RESORT)]
-    order = order or likely[:1]
+    order = named + [i for i in order if i not in named] or likely[:1]
     return order, cures(order), (*faults, rest)
 
 

@@ -120,7 +120,8 @@ def reason_from(read: Read) -> Reasoned:
     if wanted and (read.safe or not turns(book.checks[wanted])):
         step = Step("ask", wanted, "it completes the reading you began")
     walk = tuple(walk_list(book, valued, step, read.safe))
-    plan = make_plan(book, case.complaint, belief, valued, fixes, read.facts, read.safe)
+    first = step.name if step.kind == "fix" else ""
+    plan = make_plan(book, case.complaint, belief, valued, fixes, read.facts, read.safe, first)
     return Reasoned(read, network, out, belief, fixes, valued, step, walk, plan)
 
 

@@ -11,7 +11,8 @@ from diagnose.case.entries import Case
 from diagnose.reasoning.fixes import LAST_RESORT, FixTable
 from diagnose.reasoning.next_check import Valued
 from diagnose.reasoning.policy import FIRM, Step, decide
-from diagnose.reasoning.reason import acting, reason
+from diagnose.reasoning.reason import Reasoned, acting, reason
+from tests.stories.replaying import play
 
 BOOK = load_kept(knowledge_folder())
 SEVERAL = 0.6  # the share of "more than one fix is needed" in these figures
@@ -25,6 +26,13 @@ def decided(minutes: float, at_work: float) -> Step:
         BOOK, valued, fixes, safe=True, safety=(), opening=(), first_questions=(),
         asked=20, known=20, tried=False, at_work={"balance": at_work},
     )  # fmt: skip
+
+
+def played(number: str) -> Reasoned:
+    """The end of one story, by the answers of its player."""
+    steps: list[Reasoned] = []
+    play(BOOK, number, seen=steps.append)
+    return steps[-1]
 
 
 def test_what_is_very_likely_at_work_is_mended_though_it_may_not_cure_alone() -> None:
@@ -51,3 +59,11 @@ def test_a_fix_is_as_sure_at_work_as_the_likeliest_cause_it_mends(complaint: str
     for fix, chance in at_work.items():
         mends = [r.acts for r in told.belief.ranked if BOOK.causes[r.cause].fix.id == fix]
         assert chance == max(mends)
+
+
+@pytest.mark.parametrize("number", ["12", "44", "143", "187"])
+def test_the_plan_begins_with_the_fix_that_is_named(number: str) -> None:
+    told = played(number)
+    assert told.step.kind == "fix"
+    assert told.plan.cure[0].fix.id == told.step.name
+    assert len({s.fix.id for s in told.plan.cure}) == len(told.plan.cure)

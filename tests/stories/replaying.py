@@ -9,6 +9,7 @@ a fix is named, when a stop leaves nothing to look at, or when no question is le
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
@@ -74,8 +75,16 @@ def sheet(number: str) -> dict[str, Any]:
     return loaded
 
 
-def play(book: Book, number: str, written: dict[str, Any] | None = None) -> Told:
-    """One story from its complaint to the first thing to try, with its sheet or another."""
+def play(
+    book: Book,
+    number: str,
+    written: dict[str, Any] | None = None,
+    seen: Callable[[Reasoned], None] = lambda _: None,
+) -> Told:
+    """One story from its complaint to the first thing to try, with its sheet or another.
+
+    `seen` is given every state on the way.
+    """
     written = written or sheet(number)
     answers = written["answers"] or {}
     case = Case(f"story {number}", tuple(written["complaints"]))
@@ -85,6 +94,7 @@ def play(book: Book, number: str, written: dict[str, Any] | None = None) -> Told
     telling = Telling()
     while True:
         told = reason(book, case)
+        seen(told)
         stops += [h.stop.id for h in told.read.stops if h.stop.id not in stops]
         if telling.due(told):
             looks = looks_to_tell(told, telling.listed)
