@@ -26,7 +26,7 @@ from diagnose.reasoning.reason import read_case
 from diagnose.reasoning.trials import network_of
 
 LIKELY = 0.02  # chance of an answer below which it is far-fetched
-NEAREST = 8  # pairs told apart least that are tried as one
+NEAREST = 10  # pairs told apart least that are tried as one
 
 
 @dataclass(frozen=True)
