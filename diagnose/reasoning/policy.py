@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from types import MappingProxyType
 
 from diagnose.book.model import Book, Check
 from diagnose.reasoning.ahead import ATTENTION, look_ahead
@@ -64,35 +63,13 @@ def decide(
     asked: int,
     known: int,
     tried: bool,
-    at_work: Mapping[str, float] = MappingProxyType({}),
 ) -> Step:
     """The next step for the machinist.
 
     `opening`: what is asked before all else and still open; a case that is told already is past
     its opening. Of the questions `asked` so many were answered with more than "don't know"
-    (`known`); `tried`: a fix was made already. `at_work`: for each fix, how sure it is that
-    something it mends is at work, alone or not.
+    (`known`); `tried`: a fix was made already.
     """
-    step = _step(
-        book, valued, fixes, safe=safe, safety=safety, opening=opening,
-        first_questions=first_questions, asked=asked, known=known, tried=tried,
-    )  # fmt: skip
-    return step if step.kind != "stuck" else _mend_what_is_there(valued, fixes, at_work) or step
-
-
-def _step(
-    book: Book,
-    valued: Valued,
-    fixes: FixTable,
-    *,
-    safe: bool,
-    safety: Sequence[Check],
-    opening: Sequence[Check],
-    first_questions: Sequence[str],
-    asked: int,
-    known: int,
-    tried: bool,
-) -> Step:
     early = _gate_still_open(book, safety) if asked >= OPENING else None
     if early is not None:
         return Step("safety", early.id, "asked early, whatever it tells of the cause")
@@ -278,19 +255,20 @@ def _fix_or_stuck(valued: Valued, fixes: FixTable, best_fix: int | None) -> Step
     return Step("fix", fixes.ids[best_fix], "asking more would cost more than trying it")
 
 
-def _mend_what_is_there(
-    valued: Valued, fixes: FixTable, at_work: Mapping[str, float]
-) -> Step | None:
-    """Before help is called: the fix of what is at work for all that is known.
+def before_help(step: Step, valued: Valued, fixes: FixTable, at_work: Mapping[str, float]) -> Step:
+    """The step, but before help is called the fix of what is at work for all that is known.
 
     Where two things may be at work no fix is likely to cure alone, yet one of them is mended by
-    it, and what is left shows plainer afterwards.
+    it, and what is left shows plainer afterwards. `at_work`: for each fix, how sure it is that
+    something it mends is at work, alone or not.
     """
+    if step.kind != "stuck":
+        return step
     for i in fixes.order(valued.now):
         chance = at_work.get(fixes.ids[i], 0.0)
         if chance >= FIRM and chance * fixes.cures[i] * LAST_RESORT >= fixes.minutes[i] * 0.5:
             return Step("fix", fixes.ids[i], "it is at work, alone or with something else")
-    return None
+    return step
 
 
 def _ask(candidate: Candidate, why: str) -> Step:

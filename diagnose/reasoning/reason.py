@@ -26,7 +26,7 @@ from diagnose.reasoning.grids import grids_of
 from diagnose.reasoning.network import Network, RuledOut, all_facts, meanings, surest
 from diagnose.reasoning.next_check import Valued, value_all
 from diagnose.reasoning.plan import Plan, make_plan
-from diagnose.reasoning.policy import Step, decide, walk_list
+from diagnose.reasoning.policy import Step, before_help, decide, walk_list
 from diagnose.reasoning.trials import network_of
 
 
@@ -114,8 +114,9 @@ def reason_from(read: Read) -> Reasoned:
         book, valued, fixes, safe=read.safe, safety=safety,
         opening=[c for c in checks if c.opens], first_questions=firsts, asked=asked,
         known=looks_made(book, case, known=True),
-        tried=bool(gathered.read.tried), at_work=fixes.at_work(acting(network, belief)),
+        tried=bool(gathered.read.tried),
     )  # fmt: skip
+    step = before_help(step, valued, fixes, fixes.at_work(acting(network, belief)))
     wanted = begun(book, gathered)
     if wanted and (read.safe or not turns(book.checks[wanted])):
         step = Step("ask", wanted, "it completes the reading you began")

@@ -16,7 +16,7 @@ from diagnose.book.model import Book, Check
 from diagnose.reasoning.ahead import ATTENTION
 from diagnose.reasoning.fixes import LAST_RESORT, FixTable
 from diagnose.reasoning.next_check import Candidate, Valued, _minutes
-from diagnose.reasoning.policy import ENOUGH, Step, _fix_or_stuck, decide
+from diagnose.reasoning.policy import ENOUGH, Step, _fix_or_stuck, before_help, decide
 from diagnose.reasoning.reason import acting
 from tests.bench.states import Key, States, scaled
 from tests.bench.world import World, reports_on, sign_of
@@ -137,10 +137,11 @@ def _decided(player: Player, key: Key, asked: int, opening: Sequence[Check]) -> 
     valued, fixes = player.valued(key)
     asked = ENOUGH if asked >= player.cap else min(asked, ENOUGH - 1)
     firsts = player.book.symptoms[key[0]].first_questions
-    return decide(
+    step = decide(
         player.book, valued, fixes, safe=True, safety=(), first_questions=firsts, asked=asked,
-        opening=opening, known=asked, tried=bool(key[2]), at_work=player.at_work(key),
+        opening=opening, known=asked, tried=bool(key[2]),
     )  # fmt: skip
+    return before_help(step, valued, fixes, player.at_work(key))
 
 
 def _fix(valued: Valued, fixes: FixTable) -> Step:

@@ -10,7 +10,7 @@ from diagnose.book.locate import knowledge_folder
 from diagnose.case.entries import Case
 from diagnose.reasoning.fixes import LAST_RESORT, FixTable
 from diagnose.reasoning.next_check import Valued
-from diagnose.reasoning.policy import FIRM, Step, decide
+from diagnose.reasoning.policy import FIRM, Step, before_help, decide
 from diagnose.reasoning.reason import Reasoned, acting, reason
 from tests.stories.replaying import play
 
@@ -22,10 +22,12 @@ def decided(minutes: float, at_work: float) -> Step:
     """Nothing left to ask; one fix in question, which would not cure alone."""
     valued = Valued((), np.array([1.0 - SEVERAL, SEVERAL, 0.0]), 1.0, LAST_RESORT)
     fixes = FixTable(("balance",), np.array([minutes]), np.array([0.9]), np.zeros(1, dtype=int))
-    return decide(
+    step = decide(
         BOOK, valued, fixes, safe=True, safety=(), opening=(), first_questions=(),
-        asked=20, known=20, tried=False, at_work={"balance": at_work},
+        asked=20, known=20, tried=False,
     )  # fmt: skip
+    assert step.kind == "stuck"
+    return before_help(step, valued, fixes, {"balance": at_work})
 
 
 def played(number: str) -> Reasoned:
