@@ -96,9 +96,12 @@ class Interview:
         return True
 
     def leave_out(self, entries: Sequence[Entry]) -> None:
-        """Keep what was left out of a list: it says nothing, so it can contradict nothing."""
+        """Keep what was left out of a list: it says nothing, so it can contradict nothing.
+
+        What was said of it before stands.
+        """
         for entry in entries:
-            if entry not in self.case.entries:
+            if all(entry.name != said.name for said in self.case.entries):
                 self._keep(self.case.with_entry(entry))
 
     def back(self) -> None:

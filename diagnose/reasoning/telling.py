@@ -69,7 +69,7 @@ def last_chance(reasoned: Reasoned) -> bool:
 def left_out(book: Book, looks: Collection[Check], told: Collection[str]) -> tuple[Entry, ...]:
     """What was left out of a list on which other looks were `told`: "don't know", unasked.
 
-    Only what is remembered or not, such as what changed: nobody asks for it once more. What needs
+    Only what is remembered or not, such as how it came: nobody asks for it once more. What needs
     a look or a trial is still asked, and so is what another question hangs on.
     """
     if not told:

@@ -243,3 +243,11 @@ def test_what_was_left_out_stands_on_no_page_and_in_no_list_of_what_was_said() -
 def test_back_goes_over_what_was_left_out() -> None:
     play = told("1a", "", "b", "q")
     assert play.case.entries == ()
+
+
+def test_what_was_said_before_stands_though_a_list_leaves_it_out() -> None:
+    said = Entry("answer", "how-it-came", "always-so", UNASKED)
+    play = Play(shipped(), [], Case("", ("part-tapered",), entries=(said,)))
+    interview = play.interview
+    interview.leave_out([Entry("answer", "how-it-came", UNKNOWN, UNASKED)])
+    assert interview.case.entries == (said,)

@@ -111,7 +111,7 @@ def test_the_same_case_has_the_same_list_in_whatever_order_the_looks_come(
 def test_three_looks_tell_nearly_two_thirds_of_what_the_best_three_would(
     case: tuple[list[float], list[Candidate]],
 ) -> None:
-    """1 - 1/e of the best, the bound of a greedy choice (Krause & Guestrin 2005, section 4).
+    """1 - 1/e of the best, the bound of a greedy choice (Krause & Guestrin 2005, abstract).
 
     Every set of three is worked out by enumeration.
     """
